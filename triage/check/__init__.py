@@ -1,0 +1,8 @@
+"""The proof: everything that must hold of a guide, and exactly where it does not."""
+
+from __future__ import annotations
+
+from triage.check.run import CHECKS, check
+from triage.check.tally import Tally
+
+__all__ = ["CHECKS", "Tally", "check"]

@@ -1,0 +1,127 @@
+"""Reading an answer to a finding, as typed: a key, a choice, a measurement, a time of birth."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime, tzinfo
+
+from triage.clock import looks_like_clock, read_birth
+from triage.facts import UNSURE, Facts, Value
+from triage.guide.model import Finding, Guide
+from triage.problems import nearest
+from triage.typed import Measured, Refused, read_measure
+from triage.units import System, convert, show
+
+NOT_SURE = frozenset({"n", "unsure", "not sure"})
+KEEP_IT = "Type the same again to keep it."
+
+
+@dataclass(frozen=True, slots=True)
+class Understood:
+    """An answer: its value, how it was typed where that says more, and what was taken for granted."""
+
+    value: Value
+    said: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AskAgain:
+    """Not an answer yet; `insisted` is what it becomes if the person types the same once more."""
+
+    why: str
+    insisted: Understood | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Now:
+    """The present moment (aware) and the zone that clock times are typed in; None is the machine's."""
+
+    moment: datetime
+    zone: tzinfo | None = None
+
+    @classmethod
+    def read(cls) -> Now:
+        """Read the machine's clock."""
+        return cls(datetime.now(UTC))
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerReader:
+    """Reads what is typed for a guide's findings, in a unit system, at a moment."""
+
+    guide: Guide
+    system: System
+    now: Now
+
+    def read(self, finding: Finding, text: str, known: Mapping[str, Value]) -> Understood | AskAgain:
+        """Read a typed answer to a finding, given what is known of the lamb so far."""
+        plain = text.strip().lower()
+        if plain in NOT_SURE:
+            if finding.never_unsure:
+                return AskAgain(f"Please choose one of them. {finding.never_unsure}")
+            return Understood(UNSURE)
+        if finding.choices:
+            return _choice(finding, plain, text)
+        if finding.measure == "h" and looks_like_clock(plain):
+            return _birth(finding, text, self.now)
+        read = read_measure(text, finding.measure, finding.plausible, self.system)
+        if isinstance(read, Refused):
+            return AskAgain(read.why)
+        return self._usual(finding, read, text, known)
+
+    def _usual(
+        self, finding: Finding, read: Measured, text: str, known: Mapping[str, Value]
+    ) -> Understood | AskAgain:
+        """Ask again, once, about a measurement that can be but seldom is."""
+        understood = Understood(read.value, text.strip(), read.note)
+        span = usual_span(self.guide, finding, known)
+        if span is None or span[0] <= read.value <= span[1]:
+            return understood
+        value, low, high = (show(each, finding.measure, self.system) for each in (read.value, *span))
+        most = f"{value} is unusual; most such lambs are {low} to {high}."
+        return AskAgain(f"{most} {KEEP_IT}", understood)
+
+
+def _choice(finding: Finding, plain: str, text: str) -> Understood | AskAgain:
+    names = list(finding.choices)
+    if plain.isdecimal() and plain.isascii() and len(plain) < 4 and 1 <= int(plain) <= len(names):
+        return Understood(names[int(plain) - 1])
+    if plain in finding.choices:
+        return Understood(plain)
+    labels = {label.lower(): name for name, label in finding.choices.items()}
+    if plain in labels:
+        return Understood(labels[plain])
+    keys = f"1 to {len(names)}" + ("" if finding.never_unsure else ", or n for not sure")
+    if not plain:
+        return AskAgain(f"Nothing was chosen. Type {keys}.")
+    return AskAgain(f"'{text.strip()[:40]}' is not one of the answers. Type {keys}{nearest(plain, names)}.")
+
+
+def _birth(finding: Finding, text: str, now: Now) -> Understood | AskAgain:
+    born = read_birth(text, now.moment, now.zone)
+    if isinstance(born, Refused):
+        return AskAgain(born.why)
+    if born.hours > finding.plausible[1]:
+        oldest = show(finding.plausible[1], "h")
+        return AskAgain(f"That is more than {oldest} ago. This guide is for younger lambs.")
+    return Understood(born.hours, f"born {born.moment.isoformat(timespec='minutes')}", born.note)
+
+
+def usual_span(guide: Guide, finding: Finding, known: Mapping[str, Value]) -> tuple[float, float] | None:
+    """Return the usual range of a measurement; its top rises with another one where the guide says so.
+
+    When that other one is not known, only the plausible top holds.
+    """
+    if finding.usual is None:
+        return None
+    low, high = finding.usual
+    rises = finding.usual_rises
+    if rises is None:
+        return low, high
+    other = Facts(guide.values(), known).measured(rises.with_)
+    if other is None:
+        return low, finding.plausible[1]
+    steps = convert(other, guide.findings[rises.with_].measure, rises.each)
+    return low, high + guide.numbers[rises.by].value * steps

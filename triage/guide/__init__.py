@@ -1,0 +1,1 @@
+"""The guide as frozen values, read strictly from YAML."""

@@ -1,0 +1,195 @@
+"""The fields of every knowledge file: this table is the format, and the reader obeys it."""
+
+from __future__ import annotations
+
+from triage.guide import model
+from triage.guide.shapes import (
+    Decimal,
+    ListOf,
+    MapOf,
+    OneOf,
+    Plain,
+    Prose,
+    Record,
+    Ref,
+    Shape,
+    Span,
+    Whole,
+    Yes,
+)
+from triage.units import UNITS
+
+CERTAINTIES = ("high", "moderate", "low", model.COMMON_PRACTICE, model.FROM_MEMORY)
+
+_NUMBERS_ONLY = Prose(("number",))
+_FINDING = Ref(("finding",))
+_NODE = Ref(("node",))
+_URGENCY = Ref(("urgency",))
+_DURATION = Ref(("number",))
+_SOURCES = ListOf(Ref(("source",)))
+_CERTAINTY = OneOf(CERTAINTIES)
+_UNIT = OneOf(tuple(UNITS))
+
+RISES: Record[model.Rises] = Record(
+    "usual-rises", model.Rises, {"with": _FINDING, "each": _UNIT, "by": Ref(("number",))}
+)
+
+FINDING: Record[model.Finding] = Record(
+    "finding",
+    model.Finding,
+    {"label": Plain(), "ask": _NUMBERS_ONLY, "why": _NUMBERS_ONLY},
+    {
+        "choices": MapOf(_NUMBERS_ONLY),
+        "measure": _UNIT,
+        "plausible": Span(),
+        "usual": Span(),
+        "usual_rises": RISES,
+        "look": _NUMBERS_ONLY,
+        "how": Ref(("how-to",)),
+        "stand_ins": ListOf(_FINDING),
+        "unsure": Plain(),
+        "never_unsure": Prose(()),
+    },
+)
+
+BRANCH: Record[model.Branch] = Record(
+    "branch",
+    model.Branch,
+    {"go": _NODE},
+    {
+        "is": ListOf(Plain(), or_one=True),
+        "below": Ref(("number",)),
+        "up_to": Ref(("number",)),
+        "otherwise": Yes(),
+        "unsure": Yes(),
+        "at_least": _URGENCY,
+    },
+)
+
+STEP: Record[model.Step] = Record(
+    "step",
+    model.Step,
+    {"do": Prose(), "tag": ListOf(Ref(("act tag",)), or_one=True)},
+    {"how": Ref(("how-to",))},
+)
+
+ASK: Record[model.Ask] = Record(
+    "ask node",
+    model.Ask,
+    {"ask": _FINDING, "branches": ListOf(BRANCH)},
+    called={"ask": "finding"},
+)
+
+ACT: Record[model.Act] = Record(
+    "act node",
+    model.Act,
+    {
+        "act": ListOf(STEP),
+        "title": _NUMBERS_ONLY,
+        "then": _NODE,
+        "sources": _SOURCES,
+        "certainty": _CERTAINTY,
+    },
+    {
+        "cautions": ListOf(Prose()),
+        "wait": _DURATION,
+        "forget": ListOf(_FINDING),
+        "at_most": Whole(),
+        "else": _NODE,
+    },
+    called={"act": "steps"},
+)
+
+END: Record[model.End] = Record(
+    "end node",
+    model.End,
+    {
+        "end": _URGENCY,
+        "title": _NUMBERS_ONLY,
+        "do": ListOf(STEP),
+        "cautions": ListOf(Prose()),
+        "call_vet": Prose(),
+    },
+    {
+        "likely": Prose(),
+        "look_again": _DURATION,
+        "sources": _SOURCES,
+        "certainty": _CERTAINTY,
+    },
+    called={"end": "urgency"},
+)
+
+NODES: dict[str, Record[model.Ask] | Record[model.Act] | Record[model.End]] = {
+    "ask": ASK,
+    "act": ACT,
+    "end": END,
+}
+"""The three kinds of node, told apart by the one of these fields that is present."""
+
+NUMBER: Record[model.Number] = Record(
+    "number",
+    model.Number,
+    {
+        "title": Plain(),
+        "value": Decimal(),
+        "unit": _UNIT,
+        "published": MapOf(Span(or_one=True), ref=("source",)),
+        "safer": OneOf(("higher", "lower")),
+        "certainty": _CERTAINTY,
+    },
+    {"note": Plain()},
+)
+
+HOW_TO: Record[model.HowTo] = Record(
+    "how-to",
+    model.HowTo,
+    {
+        "title": Plain(),
+        "steps": ListOf(_NUMBERS_ONLY),
+        "cautions": ListOf(_NUMBERS_ONLY),
+        "sources": _SOURCES,
+        "certainty": _CERTAINTY,
+    },
+    {
+        "why": _NUMBERS_ONLY,
+        "need": ListOf(_NUMBERS_ONLY),
+        "right": _NUMBERS_ONLY,
+        "stop": _NUMBERS_ONLY,
+        "note": _NUMBERS_ONLY,
+    },
+)
+
+TERM: Record[model.Term] = Record("term", model.Term, {"means": Plain()}, {"also": ListOf(Plain())})
+
+SOURCE: Record[model.Source] = Record(
+    "source",
+    model.Source,
+    {"title": Plain(), "grade": OneOf(("A", "B", "C", "D"))},
+    {"by": Plain(), "in": Plain(), "year": Plain(), "where": Plain(), "note": Plain()},
+)
+
+URGENCY: Record[model.Urgency] = Record(
+    "urgency",
+    model.Urgency,
+    {"urgency": Plain(), "say": Plain(), "means": Plain()},
+    called={"urgency": "name"},
+)
+
+FRONT: Record[model.Front] = Record(
+    "guide",
+    model.Front,
+    {
+        "edition": Plain(),
+        "date": Plain(),
+        "title": Plain(),
+        "intended_use": _NUMBERS_ONLY,
+        "not_covered": ListOf(Plain()),
+        "way_in": _NODE,
+        "danger_signs": MapOf(ListOf(Plain()), ref=("finding",)),
+        "urgencies": ListOf(URGENCY),
+        "topics": ListOf(Ref(("topic",))),
+        "act_tags": MapOf(Plain()),
+    },
+)
+
+TOPIC_FIELDS: dict[str, Shape[str]] = {"topic": Plain(), "title": Plain(), "about": Plain()}

@@ -1,0 +1,113 @@
+"""Looking up every name that the files mention, once all of them have been read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from triage.amounts import AMOUNTS
+from triage.guide import model
+from triage.guide.shapes import Mention, Reading
+from triage.problems import Place, nearest
+
+
+def look_up(
+    reading: Reading,
+    names: Mapping[str, Iterable[str]],
+    nodes: Mapping[str, model.Node],
+    findings: Mapping[str, model.Finding],
+    fronts: Mapping[str, model.Front],
+) -> None:
+    """Add a mistake for each name that does not exist, with the nearest one that does."""
+    known = {kind: set(each) for kind, each in names.items()}
+    for mention in reading.mentions:
+        allowed = set[str]().union(*(known[kind] for kind in mention.kinds))
+        if mention.name not in allowed:
+            _unknown(reading, mention, allowed, bool(fronts))
+    for finding in findings.values():
+        _finding(finding, reading)
+    for node in nodes.values():
+        if isinstance(node, model.Ask) and node.finding in findings:
+            _branches(node, findings[node.finding], reading)
+        elif isinstance(node, model.Act) and bool(node.at_most) != bool(node.else_):
+            reading.wrong(node.place, f"act '{node.name}' needs both 'at_most' and 'else', or neither")
+    for front in fronts.values():
+        _danger_choices(front, findings, reading)
+    _amounts(reading, known["finding"], known["number"])
+
+
+def _unknown(reading: Reading, mention: Mention, allowed: set[str], has_front: bool) -> None:
+    if not has_front and set(mention.kinds) & {"urgency", "act tag"}:
+        return  # guide.yaml itself is wrong, and says so; its names are not to blame
+    if not mention.kinds:
+        what = f"nothing like {{{mention.name}}} can stand in this text; write plain words"
+    else:
+        kinds = " or ".join(mention.kinds)
+        what = f"there is no {kinds} '{mention.name}'{nearest(mention.name, allowed)}"
+    reading.wrong(mention.place, what, "no-such-name")
+
+
+def _finding(finding: model.Finding, reading: Reading) -> None:
+    if bool(finding.choices) == bool(finding.measure):
+        what = f"finding '{finding.name}' needs either 'choices' or 'measure', and not both"
+        reading.wrong(finding.place, what)
+    if finding.measure and finding.plausible == (0.0, 0.0):
+        what = f"finding '{finding.name}' is measured, so it needs 'plausible', like [25, 43]"
+        reading.wrong(finding.place, what, "missing-field")
+    if finding.choices and (finding.plausible != (0.0, 0.0) or finding.usual):
+        reading.wrong(finding.place, f"finding '{finding.name}' has choices; it takes no range")
+
+
+def _branches(node: model.Ask, finding: model.Finding, reading: Reading) -> None:
+    for branch in node.branches:
+        tests = [
+            name
+            for name, used in {
+                "is": branch.is_,
+                "below": branch.below,
+                "up_to": branch.up_to,
+                "otherwise": branch.otherwise,
+                "unsure": branch.unsure,
+            }.items()
+            if used
+        ]
+        if len(tests) != 1:
+            said = " and ".join(f"'{each}'" for each in tests) or "none"
+            what = f"a branch has exactly one of is, below, up_to, otherwise, unsure; this has {said}"
+            reading.wrong(branch.place, what)
+        elif finding.choices and tests[0] in {"below", "up_to"}:
+            what = f"'{finding.name}' is chosen, not measured; use 'is' with one of its choices"
+            reading.wrong(branch.place, what)
+        elif not finding.choices and tests[0] == "is":
+            what = f"'{finding.name}' is measured; use 'below' or 'up_to' with the name of a number"
+            reading.wrong(branch.place, what)
+        for choice in branch.is_:
+            if finding.choices and choice not in finding.choices:
+                hint = nearest(choice, finding.choices) or f"; it has {', '.join(finding.choices)}"
+                what = f"finding '{finding.name}' has no choice '{choice}'{hint}"
+                reading.wrong(branch.place, what, "no-such-name")
+
+
+def _danger_choices(front: model.Front, findings: Mapping[str, model.Finding], reading: Reading) -> None:
+    for name, signs in front.danger_signs.items():
+        finding = findings.get(name)
+        for sign in signs if finding else ():
+            if finding and sign not in finding.choices:
+                what = f"danger sign '{sign}' is not a choice of '{name}'{nearest(sign, finding.choices)}"
+                reading.wrong(front.place, what, "no-such-name")
+
+
+def _amounts(reading: Reading, findings: set[str], numbers: set[str]) -> None:
+    """Hold the guide to what the sums in its texts stand on, so that no sum can fail at night."""
+    for name in AMOUNTS.keys() & numbers:
+        what = f"'{name}' is the name of a sum; give the number another name"
+        reading.wrong(Place("numbers.yaml"), what, "duplicate-name")
+    used = {mention.name: mention for mention in reading.mentions if "amount" in mention.kinds}
+    for name in sorted(used.keys() & AMOUNTS.keys()):
+        amount = AMOUNTS[name]
+        for kind, needed, there in (
+            ("number", amount.numbers, numbers),
+            ("finding", (*amount.needs, *amount.uses), findings),
+        ):
+            for each in sorted(set(needed) - there):
+                what = f"the sum '{name}' needs the {kind} '{each}'{nearest(each, there)}"
+                reading.wrong(used[name].place, what, "no-such-name")

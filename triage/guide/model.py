@@ -1,0 +1,254 @@
+"""What a guide is made of. Everything here is frozen, and knows where it was written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from triage.problems import Place
+from triage.units import Quantity
+
+COMMON_PRACTICE = "common-practice"
+FROM_MEMORY = "from-memory"
+NOT_PUBLISHED = (COMMON_PRACTICE, FROM_MEMORY)
+"""Words that stand where a source is asked for, and say that there is none."""
+
+_SOMEWHERE = Place("")
+
+
+@dataclass(frozen=True, slots=True)
+class Urgency:
+    """How soon a vet is needed; the guide lists them most urgent first."""
+
+    name: str
+    say: str
+    means: str
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Rises:
+    """The usual top of a measurement rises with another one: `by` (a number) for `each` unit of it."""
+
+    with_: str
+    each: str
+    by: str
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that can be seen or measured; it has either choices or a unit."""
+
+    name: str
+    label: str
+    ask: str
+    why: str
+    choices: Mapping[str, str] = field(default_factory=dict)
+    measure: str = ""
+    plausible: tuple[float, float] = (0.0, 0.0)
+    usual: tuple[float, float] | None = None
+    usual_rises: Rises | None = None
+    look: str = ""
+    how: str = ""
+    stand_ins: tuple[str, ...] = ()
+    unsure: str = ""
+    never_unsure: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Branch:
+    """One way out of an ask node: exactly one of the tests is set."""
+
+    go: str
+    is_: tuple[str, ...] = ()
+    below: str = ""
+    up_to: str = ""
+    otherwise: bool = False
+    unsure: bool = False
+    at_least: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """A node that asks one finding, and where each answer leads."""
+
+    name: str
+    topic: str
+    finding: str
+    branches: tuple[Branch, ...]
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to do, what it does to the lamb (its tags), and the technique it needs."""
+
+    do: str
+    tag: tuple[str, ...]
+    how: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """A node of things to do now; after it, `forget` findings are asked again."""
+
+    name: str
+    topic: str
+    title: str
+    steps: tuple[Step, ...]
+    then: str
+    cautions: tuple[str, ...] = ()
+    wait: str = ""
+    forget: tuple[str, ...] = ()
+    at_most: int = 0
+    else_: str = ""
+    sources: tuple[str, ...] = ()
+    certainty: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """An outcome: what to do, what not to do, when to call, when to look again."""
+
+    name: str
+    topic: str
+    urgency: str
+    title: str
+    do: tuple[Step, ...]
+    cautions: tuple[str, ...]
+    call_vet: str
+    likely: str = ""
+    look_again: str = ""
+    sources: tuple[str, ...] = ()
+    certainty: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+Node = Ask | Act | End
+
+
+@dataclass(frozen=True, slots=True)
+class Topic:
+    """One reason people open the guide."""
+
+    name: str
+    title: str
+    about: str
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A threshold or rate: one value, what each source says, and which side is safer."""
+
+    name: str
+    title: str
+    value: float
+    unit: str
+    published: Mapping[str, tuple[float, float]]
+    safer: str
+    certainty: str
+    note: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+    @property
+    def quantity(self) -> Quantity:
+        """Return the value with its unit."""
+        return Quantity(self.value, self.unit)
+
+
+@dataclass(frozen=True, slots=True)
+class HowTo:
+    """A technique, step by step."""
+
+    name: str
+    title: str
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+    sources: tuple[str, ...]
+    certainty: str
+    why: str = ""
+    need: tuple[str, ...] = ()
+    right: str = ""
+    stop: str = ""
+    note: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A trade word in plain words, with the other ways it is written."""
+
+    word: str
+    means: str
+    also: tuple[str, ...] = ()
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A publication and its grade: A paper, B practice or extension, C trade press, D other."""
+
+    name: str
+    title: str
+    grade: str
+    by: str = ""
+    in_: str = ""
+    year: str = ""
+    where: str = ""
+    note: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Front:
+    """The guide's first page: `guide.yaml`."""
+
+    edition: str
+    date: str
+    title: str
+    intended_use: str
+    not_covered: tuple[str, ...]
+    way_in: str
+    danger_signs: Mapping[str, tuple[str, ...]]
+    urgencies: tuple[Urgency, ...]
+    topics: tuple[str, ...]
+    act_tags: Mapping[str, str]
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Guide:
+    """All the guidance as one whole, every name in it resolved."""
+
+    front: Front
+    topics: Mapping[str, Topic]
+    findings: Mapping[str, Finding]
+    nodes: Mapping[str, Node]
+    numbers: Mapping[str, Number]
+    how_tos: Mapping[str, HowTo]
+    glossary: Mapping[str, Term]
+    sources: Mapping[str, Source]
+
+    def values(self) -> dict[str, float]:
+        """Return every number's value by name, for the sums."""
+        return {name: number.value for name, number in self.numbers.items()}
+
+    def rank(self, urgency: str) -> int:
+        """Return how urgent: 0 is the most; no urgency ranks after all others."""
+        names = [each.name for each in self.front.urgencies]
+        return names.index(urgency) if urgency in names else len(names)
+
+    def urgency(self, name: str) -> Urgency:
+        """Return an urgency by name."""
+        return self.front.urgencies[self.rank(name)]
+
+    @property
+    def top(self) -> str:
+        """Return the name of the most urgent urgency."""
+        return self.front.urgencies[0].name

@@ -1,0 +1,224 @@
+"""Reading a knowledge folder: every file, every mistake, in one run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from importlib.resources.abc import Traversable
+from pathlib import Path
+from typing import Any
+
+from triage.amounts import AMOUNTS
+from triage.guide import fields, model
+from triage.guide.links import look_up
+from triage.guide.shapes import NAME, Plain, Reading, Record
+from triage.guide.text import BIGGEST, Fields, Text, Written, read_text
+from triage.problems import Place, Problem, errors
+
+Folder = Path | Traversable
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """What came of reading a folder: the guide when it is sound, and every problem found."""
+
+    guide: model.Guide | None
+    problems: tuple[Problem, ...]
+    unreadable: str = ""
+    """Why the folder itself could not be read; then there are no problems with places."""
+
+
+@dataclass(slots=True)
+class _Parts:
+    """The pieces gathered so far, by name."""
+
+    fronts: dict[str, model.Front]
+    topics: dict[str, model.Topic]
+    findings: dict[str, model.Finding]
+    nodes: dict[str, model.Node]
+    numbers: dict[str, model.Number]
+    how_tos: dict[str, model.HowTo]
+    glossary: dict[str, model.Term]
+    sources: dict[str, model.Source]
+
+
+def read_guide(folder: Folder) -> Read:
+    """Read a knowledge folder. Never raises for anything that is in it, or missing from it."""
+    try:
+        files = _files(folder)
+    except OSError as error:
+        return Read(None, (), f"the knowledge folder {folder} can't be read: {error.strerror or error}")
+    if not any(name == "guide.yaml" for name, _ in files):
+        return Read(None, (), f"there is no guide.yaml in the knowledge folder {folder}")
+    reading = Reading()
+    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {})
+    for name, file in files:
+        written = _read_file(name, file, reading)
+        if written is not None:
+            _place_file(name, written, parts, reading)
+    look_up(reading, _names(parts), parts.nodes, parts.findings, parts.fronts)
+    problems = tuple(sorted(set(reading.problems)))
+    front = parts.fronts.get("guide.yaml")
+    if front is None or errors(problems):
+        return Read(None, problems)
+    return Read(_whole(front, parts), problems)
+
+
+def _whole(front: model.Front, parts: _Parts) -> model.Guide:
+    return model.Guide(
+        front,
+        {name: parts.topics[name] for name in front.topics},
+        parts.findings,
+        parts.nodes,
+        parts.numbers,
+        parts.how_tos,
+        parts.glossary,
+        parts.sources,
+    )
+
+
+def _files(folder: Folder) -> list[tuple[str, Folder]]:
+    """List the YAML files by their path inside the folder, in a settled order."""
+    found: list[tuple[str, Folder]] = []
+    for entry in sorted(folder.iterdir(), key=lambda each: each.name):
+        if entry.name.startswith("."):
+            continue
+        if entry.is_dir():
+            inner = sorted(entry.iterdir(), key=lambda each: each.name)
+            found += [(f"{entry.name}/{each.name}", each) for each in inner if _is_yaml(each.name)]
+        elif _is_yaml(entry.name):
+            found.append((entry.name, entry))
+    return found
+
+
+def _is_yaml(name: str) -> bool:
+    return name.endswith((".yaml", ".yml")) and not name.startswith(".")
+
+
+def _read_file(name: str, file: Folder, reading: Reading) -> Fields | None:
+    try:
+        with file.open("rb") as opened:
+            raw = opened.read(BIGGEST * 4 + 1)
+        text = raw.decode("utf-8")
+    except UnicodeDecodeError as error:
+        line = raw[: error.start].count(b"\n") + 1
+        reading.wrong(Place(name, line), "not UTF-8 text; save the file as UTF-8", "encoding")
+        return None
+    except OSError as error:
+        reading.wrong(Place(name), f"the file can't be read: {error.strerror or error}", "unreadable")
+        return None
+    return read_text(text, name, reading.problems)
+
+
+def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> None:
+    folder = name.rpartition("/")[0]
+    keyed: dict[str, tuple[dict[str, Any], Record[Any], str]] = {
+        "numbers.yaml": (parts.numbers, fields.NUMBER, "name"),
+        "glossary.yaml": (parts.glossary, fields.TERM, "word"),
+        "sources.yaml": (parts.sources, fields.SOURCE, "name"),
+    }
+    if name == "guide.yaml":
+        front = fields.FRONT.read(written, reading)
+        if front is not None:
+            parts.fronts[name] = front
+    elif name in keyed:
+        _read_entries(written, reading, *keyed[name])
+    elif folder == "findings":
+        _read_entries(written, reading, parts.findings, fields.FINDING, "name")
+    elif folder == "topics":
+        _read_topic(written, parts, reading)
+    elif folder == "how-to":
+        _read_how_to(written, parts, reading)
+    else:
+        what = "no place for this file; findings, topics and how-tos live in folders of those names"
+        reading.wrong(Place(name), what, "stray-file")
+
+
+def _read_entries(
+    written: Fields, reading: Reading, into: dict[str, Any], record: Record[Any], named: str
+) -> None:
+    for name, value in written.fields.items():
+        if named != "word":
+            _check_name(name, written.keys[name], reading)
+        _add(into, name, written.keys[name], record.read_with(value, reading, {named: name}), reading)
+
+
+def _check_name(name: str, place: Place, reading: Reading) -> None:
+    if not NAME.fullmatch(name):
+        what = f"'{name}' should be lower-case letters, digits and single hyphens"
+        reading.wrong(place, what, "name")
+
+
+def _add(into: dict[str, Any], name: str, place: Place, value: Any, reading: Reading) -> None:
+    if name in into:
+        first = into[name].place
+        reading.wrong(place, f"'{name}' is already defined at {first}; rename one", "duplicate-name")
+    elif value is not None:
+        into[name] = replace(value, place=place)
+
+
+def _read_topic(written: Fields, parts: _Parts, reading: Reading) -> None:
+    name = _own_name(written, "topic", reading)
+    head = {key: value for key, value in written.fields.items() if key != "nodes"}
+    shapes = {key: shape for key, shape in fields.TOPIC_FIELDS.items() if key != "topic"}
+    record: Record[model.Topic] = Record("topic", model.Topic, shapes)
+    rest = {key: value for key, value in head.items() if key != "topic"}
+    topic = record.read_with(Fields(rest, written.keys, written.place), reading, {"name": name})
+    _add(parts.topics, name, written.keys.get("topic", written.place), topic, reading)
+    nodes = written.fields.get("nodes")
+    if nodes is None:
+        reading.wrong(written.place, "this topic lacks 'nodes'", "missing-field")
+    elif not isinstance(nodes, Fields):
+        reading.wrong(nodes.place, "'nodes' should be a map, each node under its name")
+    else:
+        for node_name, value in nodes.fields.items():
+            _check_name(node_name, nodes.keys[node_name], reading)
+            node = _read_node(node_name, name, value, reading)
+            _add(parts.nodes, node_name, nodes.keys[node_name], node, reading)
+
+
+def _read_node(name: str, topic: str, value: Written, reading: Reading) -> model.Node | None:
+    if not isinstance(value, Fields):
+        reading.wrong(value.place, "a node should be a map that begins with 'ask', 'act' or 'end'")
+        return None
+    kinds = [kind for kind in fields.NODES if kind in value.fields]
+    if len(kinds) != 1:
+        found = " and ".join(f"'{kind}'" for kind in kinds) or "none of them"
+        reading.wrong(value.place, f"a node has exactly one of 'ask', 'act' and 'end'; this has {found}")
+        return None
+    return fields.NODES[kinds[0]].read_with(value, reading, {"name": name, "topic": topic})
+
+
+def _read_how_to(written: Fields, parts: _Parts, reading: Reading) -> None:
+    name = _own_name(written, "how-to", reading)
+    rest = {key: value for key, value in written.fields.items() if key != "how-to"}
+    how_to = fields.HOW_TO.read_with(Fields(rest, written.keys, written.place), reading, {"name": name})
+    _add(parts.how_tos, name, written.keys.get("how-to", written.place), how_to, reading)
+
+
+def _own_name(written: Fields, key: str, reading: Reading) -> str:
+    """Return the name a file gives itself, under its first key."""
+    value = written.fields.get(key)
+    if value is None:
+        reading.wrong(written.place, f"this file lacks '{key}', its own name", "missing-field")
+        return ""
+    name = Plain().read(value, reading) or ""
+    if name and isinstance(value, Text):
+        _check_name(name, value.place, reading)
+    return name
+
+
+def _names(parts: _Parts) -> dict[str, Iterable[str]]:
+    """Return every name that may be mentioned, by kind."""
+    front = parts.fronts.get("guide.yaml")
+    return {
+        "finding": parts.findings,
+        "node": parts.nodes,
+        "topic": parts.topics,
+        "number": parts.numbers,
+        "how-to": parts.how_tos,
+        "source": (*parts.sources, *model.NOT_PUBLISHED),
+        "urgency": [each.name for each in front.urgencies] if front else (),
+        "act tag": front.act_tags if front else (),
+        "amount": AMOUNTS,
+    }

@@ -1,0 +1,297 @@
+"""Shapes: what a written value must look like to become a typed one.
+
+A shape reads a `Written` value and either returns it typed, or adds every mistake to the reading
+and returns None, so that one run names them all. Names that must exist elsewhere are only noted
+here; they are looked up once the whole guide has been read.
+"""
+
+from __future__ import annotations
+
+import keyword
+import math
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Generic, Protocol, TypeVar
+
+from triage.guide.text import Fields, Items, Text, Written
+from triage.problems import Place, Problem, nearest
+
+T = TypeVar("T")
+T_co = TypeVar("T_co", covariant=True)
+
+PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
+NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A name used at a place, which must exist among one of these kinds."""
+
+    kinds: tuple[str, ...]
+    name: str
+    place: Place
+
+
+@dataclass(slots=True)
+class Reading:
+    """What one reading of a guide has found so far."""
+
+    problems: list[Problem] = field(default_factory=list)
+    mentions: list[Mention] = field(default_factory=list)
+
+    def wrong(self, place: Place, what: str, rule: str = "shape") -> None:
+        """Add a mistake."""
+        self.problems.append(Problem(place, what, rule))
+
+
+class Shape(Protocol[T_co]):
+    """Anything that can read a written value into a T."""
+
+    def read(self, value: Written, reading: Reading) -> T_co | None:
+        """Return the typed value, or None with the mistakes noted."""
+
+
+def kind_of(value: Written) -> str:
+    """Return what a written value is, in a word for messages."""
+    return {Text: "text", Items: "a list", Fields: "a map"}[type(value)]
+
+
+def _as_text(value: Written, reading: Reading, wanted: str) -> str | None:
+    if not isinstance(value, Text):
+        reading.wrong(value.place, f"this is {kind_of(value)}; it should be {wanted}")
+        return None
+    if not value.text.strip():
+        reading.wrong(value.place, f"nothing is written here; it should be {wanted}")
+        return None
+    return value.text
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """A text for people; each `{name}` in it must be a number or an amount."""
+
+    fills: tuple[str, ...] = ("number", "amount")
+
+    def read(self, value: Written, reading: Reading) -> str | None:
+        """Return the text on one line, its placeholders noted."""
+        text = _as_text(value, reading, "a text")
+        if text is None:
+            return None
+        for name in PLACEHOLDER.findall(text):
+            reading.mentions.append(Mention(self.fills, name, value.place))
+        if "{" in PLACEHOLDER.sub("", text) or "}" in PLACEHOLDER.sub("", text):
+            reading.wrong(value.place, "a brace without its partner; write a number as {its-name}")
+        return " ".join(text.split())
+
+
+@dataclass(frozen=True, slots=True)
+class Ref:
+    """The name of something defined elsewhere in the guide."""
+
+    kinds: tuple[str, ...]
+
+    def read(self, value: Written, reading: Reading) -> str | None:
+        """Return the name, noted for looking up."""
+        name = _as_text(value, reading, f"the name of a {' or '.join(self.kinds)}")
+        if name is not None:
+            reading.mentions.append(Mention(self.kinds, name, value.place))
+        return name
+
+
+@dataclass(frozen=True, slots=True)
+class Plain:
+    """A short text that is not a sentence: an edition, a date, a title."""
+
+    def read(self, value: Written, reading: Reading) -> str | None:
+        """Return the text on one line."""
+        text = _as_text(value, reading, "a text")
+        return None if text is None else " ".join(text.split())
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    """One word of a closed list."""
+
+    words: tuple[str, ...]
+
+    def read(self, value: Written, reading: Reading) -> str | None:
+        """Return the word."""
+        word = _as_text(value, reading, f"one of {', '.join(self.words)}")
+        if word is None or word in self.words:
+            return word
+        what = f"'{word}' is not one of {', '.join(self.words)}{nearest(word, self.words)}"
+        reading.wrong(value.place, what, "no-such-name")
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Decimal:
+    """A plain number, with a point and no unit."""
+
+    def read(self, value: Written, reading: Reading) -> float | None:
+        """Return the number."""
+        text = _as_text(value, reading, "a number")
+        if text is None:
+            return None
+        try:
+            number = float(text)
+        except ValueError:
+            number = math.nan
+        if math.isfinite(number) and re.fullmatch(r"-?[0-9.]+", text):
+            return number
+        reading.wrong(value.place, f"'{text}' is not a plain number; write it like 37.0")
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Whole:
+    """A whole number of at least 1."""
+
+    def read(self, value: Written, reading: Reading) -> int | None:
+        """Return the number."""
+        text = _as_text(value, reading, "a whole number")
+        if text is None:
+            return None
+        if re.fullmatch(r"[1-9][0-9]{0,5}", text):
+            return int(text)
+        reading.wrong(value.place, f"'{text}' is not a whole number of 1 or more")
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Yes:
+    """The word `true`; leaving the line out is the only other way to write it."""
+
+    def read(self, value: Written, reading: Reading) -> bool | None:
+        """Return True."""
+        if isinstance(value, Text) and value.text == "true":
+            return True
+        reading.wrong(value.place, "write 'true' here, or leave the line out")
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A pair of numbers, low then high; with `or_one`, a single number serves as both."""
+
+    or_one: bool = False
+
+    def read(self, value: Written, reading: Reading) -> tuple[float, float] | None:
+        """Return (low, high)."""
+        if self.or_one and isinstance(value, Text):
+            one = Decimal().read(value, reading)
+            return None if one is None else (one, one)
+        if not isinstance(value, Items) or len(value.items) != 2:
+            reading.wrong(value.place, "this should be two numbers, like [25, 43]")
+            return None
+        low, high = (Decimal().read(each, reading) for each in value.items)
+        if low is None or high is None:
+            return None
+        if low > high:
+            reading.wrong(value.place, f"{low:g} is above {high:g}; write the lower number first")
+            return None
+        return low, high
+
+
+@dataclass(frozen=True, slots=True)
+class ListOf(Generic[T]):
+    """A list of one shape; with `or_one`, a single value counts as a list of one."""
+
+    each: Shape[T]
+    or_one: bool = False
+
+    def read(self, value: Written, reading: Reading) -> tuple[T, ...] | None:
+        """Return the items that could be read, as a tuple."""
+        if self.or_one and isinstance(value, Text):
+            value = Items((value,), value.place)
+        if not isinstance(value, Items):
+            reading.wrong(value.place, f"this is {kind_of(value)}; it should be a list, each line '- ...'")
+            return None
+        if not value.items:
+            reading.wrong(value.place, "this list is empty; fill it, or leave the line out")
+            return None
+        read = [self.each.read(item, reading) for item in value.items]
+        return tuple(item for item in read if item is not None)
+
+
+@dataclass(frozen=True, slots=True)
+class MapOf(Generic[T]):
+    """A map from names to one shape; `ref` says what the names must be, if they exist elsewhere."""
+
+    each: Shape[T]
+    ref: tuple[str, ...] = ()
+
+    def read(self, value: Written, reading: Reading) -> Mapping[str, T] | None:
+        """Return the entries that could be read."""
+        if not isinstance(value, Fields):
+            reading.wrong(
+                value.place, f"this is {kind_of(value)}; it should be a map, with lines 'name: ...'"
+            )
+            return None
+        if not value.fields:
+            reading.wrong(value.place, "this map is empty; fill it, or leave the line out")
+            return None
+        entries: dict[str, T] = {}
+        for name, written in value.fields.items():
+            place = value.keys[name]
+            if self.ref:
+                reading.mentions.append(Mention(self.ref, name, place))
+            elif not NAME.fullmatch(name):
+                reading.wrong(
+                    place, f"'{name}' should be lower-case letters, digits and single hyphens", "name"
+                )
+            read = self.each.read(written, reading)
+            if read is not None:
+                entries[name] = read
+        return entries
+
+
+@dataclass(frozen=True, slots=True)
+class Record(Generic[T]):
+    """A map with known fields, made into a frozen value; unknown fields are mistakes."""
+
+    what: str
+    make: Callable[..., T]
+    must: Mapping[str, Shape[Any]]
+    may: Mapping[str, Shape[Any]] = field(default_factory=dict)
+    called: Mapping[str, str] = field(default_factory=dict)
+    """Fields whose attribute has another name than the one written."""
+
+    def read(self, value: Written, reading: Reading) -> T | None:
+        """Return the value made from its fields, or None when any of them is wrong."""
+        return self.read_with(value, reading, {})
+
+    def read_with(self, value: Written, reading: Reading, given: Mapping[str, Any]) -> T | None:
+        """Read as `read` does, adding fields that come from elsewhere, such as a name."""
+        if not isinstance(value, Fields):
+            reading.wrong(
+                value.place, f"this is {kind_of(value)}; it should be a {self.what}, a map of fields"
+            )
+            return None
+        shapes = {**self.must, **self.may}
+        sound = True
+        made: dict[str, Any] = {}
+        for name, written in value.fields.items():
+            if name not in shapes:
+                what = f"a {self.what} has no field '{name}'{nearest(name, shapes) or self._fields()}"
+                reading.wrong(value.keys[name], what, "no-such-field")
+                sound = False
+                continue
+            read = shapes[name].read(written, reading)
+            made[self.called.get(name) or attribute(name)] = read
+            sound = sound and read is not None
+        for name in self.must:
+            if name not in value.fields:
+                reading.wrong(value.place, f"this {self.what} lacks '{name}'", "missing-field")
+                sound = False
+        return self.make(**made, **given, place=value.place) if sound else None
+
+    def _fields(self) -> str:
+        return f"; it may have {', '.join((*self.must, *self.may))}"
+
+
+def attribute(name: str) -> str:
+    """Return a field's name as Python writes it: `call-vet` is call_vet, `else` is else_."""
+    plain = name.replace("-", "_")
+    return f"{plain}_" if keyword.iskeyword(plain) or plain in {"with", "in", "is"} else plain

@@ -1,0 +1,1 @@
+"""What a walk shows, as values: both faces print the same pages."""

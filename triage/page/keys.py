@@ -1,0 +1,40 @@
+"""Every key, declared once: both faces, the help line and the prompt come from this table."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from triage.page.page import Kind
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """A key, what it is called in code, a word for the key line, and where it works."""
+
+    key: str
+    name: str
+    word: str
+    kinds: tuple[Kind, ...] = ("ask", "act", "end", "side")
+    in_view: bool = True
+    """Whether the key line shows it; the others stand on the page that `?` opens."""
+
+
+KEYS = (
+    Key("b", "back", "back"),
+    Key("?", "how", "how and why", ("ask", "act", "end")),
+    Key("v", "phone", "phone", ("ask", "act", "end")),
+    Key("w", "working", "working and sources", ("act", "end")),
+    Key("a", "answers", "answers so far, to change one", ("ask", "act", "end"), in_view=False),
+    Key("u", "units", "other units", in_view=False),
+    Key("q", "leave", "leave"),
+)
+
+
+def keys_for(kind: Kind, in_view: bool = False) -> tuple[Key, ...]:
+    """Return the keys that work on a kind of page; `in_view` keeps those of the key line."""
+    return tuple(key for key in KEYS if kind in key.kinds and (key.in_view or not in_view))
+
+
+def named(key: str, kind: Kind) -> str:
+    """Return what a key does on a kind of page, or an empty text: a wrong key does no harm."""
+    return next((each.name for each in keys_for(kind) if each.key == key), "")

@@ -1,0 +1,176 @@
+"""The page of a walk: one question, one thing to do, or one outcome."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from triage.facts import UNSURE, Value
+from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Finding, Step, Urgency
+from triage.page.words import Reader
+from triage.units import System, show
+from triage.walk import Answer, Walk
+
+Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
+Kind = Literal["ask", "act", "end", "side"]
+
+CERTAINTY_WORDS = {
+    "high": "Good evidence stands behind this.",
+    "moderate": "Fair evidence stands behind this.",
+    "low": "Only weak evidence stands behind this.",
+    COMMON_PRACTICE: "This is common practice; no study was found.",
+    FROM_MEMORY: "This is from memory and was not checked against a source.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One piece of a page: what it is for, its text, and the mark that hangs before it."""
+
+    role: Role
+    text: str
+    mark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One answer that a key gives."""
+
+    key: str
+    value: Value
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """All that a face shows at once; `takes` says what it waits for."""
+
+    kind: Kind
+    title: str
+    blocks: tuple[Block, ...]
+    choices: tuple[Choice, ...] = ()
+    measure: str = ""
+    urgency: Urgency | None = None
+    because: str = ""
+    lamb: str = ""
+
+
+def page_of(walk: Walk, system: System) -> Page:
+    """Return the page for where a walk is."""
+    reader = Reader(walk.guide, walk.facts, system)
+    state = walk.state
+    node = state.node
+    urgency = walk.guide.urgency(state.urgency) if state.urgency else None
+    because, lamb = _because(walk, reader), lamb_line(walk, system)
+    title = walk.guide.topics[node.topic].title
+    if isinstance(node, Ask):
+        finding = walk.guide.findings[node.finding]
+        choices, blocks = _choices(finding, reader), _ask(finding, reader, walk)
+        return Page("ask", title, blocks, choices, finding.measure, urgency, because, lamb)
+    if isinstance(node, Act):
+        return Page("act", title, _act(node, reader, walk), (), "", urgency, because, lamb)
+    return Page("end", title, _end(node, reader), (), "", urgency, because, lamb)
+
+
+def lamb_line(walk: Walk, system: System) -> str:
+    """Return what always stays in view of the lamb: age, weight, last temperature."""
+    reader = Reader(walk.guide, walk.facts, system)
+    parts: list[str] = []
+    for name in ("age", "weight", "temperature"):
+        finding = walk.guide.findings.get(name)
+        value = _last(walk, name)
+        if finding and isinstance(value, float):
+            old = " old" if name == "age" else ""
+            parts.append(reader.answer(finding, value) + old)
+    return ", ".join(parts)
+
+
+def _last(walk: Walk, finding: str) -> Value | None:
+    """Return the last answer given to a finding, even one that must be asked again."""
+    given = [move.value for move in walk.moves if isinstance(move, Answer) and move.finding == finding]
+    measured = [value for value in given if value is not UNSURE]
+    return measured[-1] if measured else None
+
+
+def _because(walk: Walk, reader: Reader) -> str:
+    """Return what raised the urgency, in the finding's own words."""
+    rises = [rise for rise in walk.state.rises if rise.finding]
+    if not rises or rises[-1].urgency != walk.state.urgency:
+        return ""
+    finding = walk.guide.findings[rises[-1].finding]
+    return f"{finding.label}: {reader.answer(finding, rises[-1].value)}"
+
+
+def _choices(finding: Finding, reader: Reader) -> tuple[Choice, ...]:
+    known = tuple(
+        Choice(str(number), name, reader.choice(finding, name))
+        for number, name in enumerate(finding.choices, 1)
+    )
+    if finding.never_unsure:
+        return known
+    return (*known, Choice("n", UNSURE, finding.unsure or "Not sure"))
+
+
+def _ask(finding: Finding, reader: Reader, walk: Walk) -> tuple[Block, ...]:
+    blocks = [Block("heading", reader.fill(finding.ask))]
+    if finding.look:
+        blocks.append(Block("body", reader.fill(finding.look)))
+    if not walk.moves:
+        blocks.append(Block("quiet", "First aid and care only. Your vet, the law and labels come first."))
+    return tuple(blocks)
+
+
+def _act(node: Act, reader: Reader, walk: Walk) -> tuple[Block, ...]:
+    blocks = [Block("heading", reader.fill(node.title))]
+    times = walk.state.times.get(node.name, 0)
+    if times:
+        blocks.append(Block("quiet", f"Time {times + 1} of {node.at_most}."))
+    blocks += _steps(node.steps, reader)
+    blocks += _cautions(node.cautions, reader)
+    if node.wait:
+        blocks += [Block("blank", ""), Block("body", f"Then wait {reader.number(node.wait)} and go on.")]
+    return (*blocks, *_guesses(node, reader))
+
+
+def _end(node: End, reader: Reader) -> tuple[Block, ...]:
+    blocks = [Block("heading", reader.fill(node.title))]
+    if node.likely:
+        blocks.append(Block("body", reader.fill(node.likely)))
+    blocks += [Block("blank", ""), *_steps(node.do, reader)]
+    blocks += _cautions(node.cautions, reader)
+    blocks += [Block("blank", ""), Block("label", "When to phone"), Block("body", reader.fill(node.call_vet))]
+    if node.look_again:
+        blocks.append(Block("body", f"Look again in {reader.number(node.look_again)}."))
+    blocks += _guesses(node, reader)
+    blocks += [Block("blank", ""), Block("quiet", CERTAINTY_WORDS.get(node.certainty, ""))]
+    return tuple(blocks)
+
+
+def _steps(steps: tuple[Step, ...], reader: Reader) -> list[Block]:
+    return [Block("step", reader.fill(step.do), str(number)) for number, step in enumerate(steps, 1)]
+
+
+def _cautions(cautions: tuple[str, ...], reader: Reader) -> list[Block]:
+    if not cautions:
+        return []
+    marked = [Block("caution", reader.fill(text), "!") for text in cautions]
+    return [Block("blank", ""), Block("label", "Take care"), *marked]
+
+
+def _guesses(node: Act | End, reader: Reader) -> list[Block]:
+    guessed = [each.guessed for each in reader.sums(texts_of(node)).values() if each.guessed]
+    notes = [Block("quiet", text) for text in dict.fromkeys(guessed)]
+    return [Block("blank", ""), *notes] if notes else []
+
+
+def texts_of(node: Act | End) -> tuple[str, ...]:
+    """Return every text of an act or an end in which an amount may stand."""
+    if isinstance(node, Act):
+        return (*(step.do for step in node.steps), *node.cautions)
+    return (*(step.do for step in node.do), *node.cautions, node.call_vet)
+
+
+def range_hint(finding: Finding, system: System) -> str:
+    """Return how to type a measurement of this finding."""
+    low, high = (show(each, finding.measure, system) for each in finding.plausible)
+    return f"from {low} to {high}"

@@ -1,0 +1,61 @@
+"""The plain face: one heading, numbered answers, lines of text; good in a pipe and under a reader."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from triage.page.keys import keys_for
+from triage.page.lines import lay_out
+from triage.page.page import Page
+from triage.session import Session
+
+Read = Callable[[str], str]
+Write = Callable[[str], None]
+
+PROMPTS = {"ask": "Answer", "act": "Enter when it is done", "end": "The end", "side": "Enter to go back"}
+
+
+def run(session: Session, read: Read, write: Write, width: int = 76) -> None:
+    """Show pages and take lines until the person leaves or the input ends.
+
+    `read` shows a prompt and returns a line, raising EOFError at the end of input; `write` takes
+    one line. Nothing else is touched, so this serves a terminal, a pipe and a test alike.
+    """
+    shown: tuple[Page, bool] | None = None
+    while not session.left:
+        page = session.page()
+        if (page, session.changing) != shown:
+            show(page, session, write, width)
+            shown = (page, session.changing)
+        try:
+            session.take(read(prompt(page)))
+        except EOFError:
+            return
+        if session.told:
+            write(session.told)
+
+
+def show(page: Page, session: Session, write: Write, width: int) -> None:
+    """Write a whole page."""
+    write("")
+    for line in head(page, session.vet):
+        write(line)
+    write("")
+    for laid in lay_out(page, width):
+        write(laid.text)
+    write("")
+
+
+def head(page: Page, vet: str) -> list[str]:
+    """Return what always stands first: how urgent and why, the vet, the topic, the lamb."""
+    lines: list[str] = []
+    if page.urgency:
+        lines.append(f"** {page.urgency.say}" + (f" ({page.because})" if page.because else ""))
+        lines += [f"Vet: {vet}"] if vet else []
+    return [*lines, page.title, *([f"Lamb: {page.lamb}"] if page.lamb else [])]
+
+
+def prompt(page: Page) -> str:
+    """Return the prompt for a page, with the keys that work on it."""
+    keys = ", ".join(f"{key.key} {key.word}" for key in keys_for(page.kind, in_view=True))
+    return f"{PROMPTS[page.kind]} ({keys}): "

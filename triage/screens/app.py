@@ -1,0 +1,159 @@
+"""The app: three plain areas, and every key passed on to the session."""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import signal
+import sys
+from typing import ClassVar
+
+from textual import events
+from textual.app import App, ComposeResult
+from textual.binding import Binding, BindingType
+from textual.widgets import Static
+
+from triage.guide.model import Guide
+from triage.page.ascii import can_show
+from triage.screens import themes
+from triage.screens.view import SHORT, View, body_lines, head_lines, key_lines, styled, window
+from triage.session import Session
+from triage.units import System
+from triage.walk import NotNow, Walk
+
+NO_WAY_ON = "The guide has no way on from here. Phone your vet. Press b to go back."
+
+
+class LambApp(App[None]):
+    """Shows a session. Keys: one each, no chords; a wrong one does no harm."""
+
+    CSS = """
+    Screen { layout: vertical; padding: 0 1; }
+    #head { height: auto; margin-bottom: 1; }
+    #body { height: 1fr; }
+    #keys { height: auto; }
+    .-short #head { margin-bottom: 0; }
+    """
+    ENABLE_COMMAND_PALETTE = False
+    TITLE = "triage"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+c", "quit", priority=True, show=False),
+        Binding("ctrl+z", "suspend_process", show=False),
+    ]
+
+    def __init__(self, session: Session, ascii_only: bool = False) -> None:
+        super().__init__()
+        self.session = session
+        self.view = View(ascii=ascii_only)
+        for theme in themes.THEMES:
+            self.register_theme(theme)
+        self.theme = themes.NIGHT.name
+
+    def compose(self) -> ComposeResult:
+        """Three areas: what stands on top, the page, the keys."""
+        yield Static(id="head", markup=False)
+        yield Static(id="body", markup=False)
+        yield Static(id="keys", markup=False)
+
+    def on_mount(self) -> None:
+        """Leave cleanly when the terminal goes away or the system shuts down."""
+        if sys.platform != "win32":
+            loop = asyncio.get_running_loop()
+            for number in (signal.SIGTERM, signal.SIGHUP):
+                loop.add_signal_handler(number, self.exit)
+        self.draw()
+
+    def on_resize(self) -> None:
+        """Lay the page out anew; what is typed stays."""
+        self.draw()
+
+    def draw(self) -> None:
+        """Show the session as it now is."""
+        page = self.session.page()
+        width, height = max(12, self.size.width - 2), self.size.height
+        if not height:
+            return
+        short = height < SHORT
+        self.screen.set_class(short, "-short")
+        head = head_lines(page, self.session.vet, width, height)
+        keys = key_lines(page, width)
+        room = max(1, height - len(head) - len(keys) - (0 if short else 1))
+        lines = window(body_lines(page, self.view, self.session.told, width), self.view, room)
+        for name, rows in (("head", head), ("body", styled(lines, page, self.view)), ("keys", keys)):
+            self.query_one(f"#{name}", Static).update(self.view.content(rows))
+
+    def on_key(self, event: events.Key) -> None:
+        """Pass a key on. A measurement is typed and sent with Enter; all else is one key."""
+        event.stop()
+        try:
+            self._key(event)
+        except NotNow:
+            self.session.told = NO_WAY_ON
+        if self.session.left:
+            self.exit()
+            return
+        self.draw()
+
+    def _key(self, event: events.Key) -> None:
+        page = self.session.page()
+        key, character = event.key, event.character or ""
+        if key in ("down", "up") and page.choices:
+            self._pick(1 if key == "down" else -1, len(page.choices))
+        elif key in ("pagedown", "down") or (key == "space" and not self.view.typed):
+            self.view.top += max(1, self.size.height // 2)
+        elif key in ("pageup", "up"):
+            self.view.top = max(0, self.view.top - max(1, self.size.height // 2))
+        elif key == "enter":
+            self._enter()
+        elif key in ("escape", "left", "backspace"):
+            self._back(key)
+        elif self._types(page.measure, character):
+            self.view.typed = (self.view.typed + character)[:60]
+        elif character == "t":
+            names = [theme.name for theme in themes.THEMES]
+            self.theme = names[(names.index(self.theme) + 1) % len(names)]
+        elif character.isprintable() and character:
+            self._send(character)
+
+    def _types(self, measure: str, character: str) -> bool:
+        """Whether a character belongs to a measurement: it begins with a digit, then takes anything."""
+        if not character.isprintable() or not character:
+            return False
+        if self.view.typed:
+            return True
+        begins = character in "0123456789.,-"
+        return begins and bool(measure or self.session.side == "answers")
+
+    def _pick(self, by: int, count: int) -> None:
+        self.view.picked = (
+            (self.view.picked + by) % count if self.view.picked >= 0 else (0 if by > 0 else count - 1)
+        )
+
+    def _enter(self) -> None:
+        page = self.session.page()
+        if not self.view.typed and 0 <= self.view.picked < len(page.choices):
+            self._send(page.choices[self.view.picked].key)
+        else:
+            self._send(self.view.typed)
+
+    def _back(self, key: str) -> None:
+        if self.view.typed:
+            self.view.typed = self.view.typed[:-1] if key == "backspace" else ""
+        else:
+            self._send("b")
+
+    def _send(self, typed: str) -> None:
+        before = (self.session.walk, self.session.side)
+        self.session.take(typed)
+        if (self.session.walk, self.session.side) != before or self.session.side:
+            self.view.top, self.view.picked, self.view.typed = 0, -1, ""
+
+
+def run_app(guide: Guide, system: System, vet: str) -> Walk:
+    """Open the full screen and return the walk as the person left it."""
+    if os.environ.get("NO_COLOR") == "":
+        # By the no-color convention an empty value does not count; Textual only looks if it is set.
+        del os.environ["NO_COLOR"]
+    session = Session(Walk(guide), system, vet)
+    LambApp(session, ascii_only=not can_show(sys.stdout.encoding)).run()
+    return session.walk

@@ -1,0 +1,70 @@
+"""Colours: each text at least 7:1 on its ground (WCAG 2.2, success criterion 1.4.6), by a test.
+
+Night is dim and warm: amber on black keeps more of the eye's adaptation than white does.
+"""
+
+from __future__ import annotations
+
+from textual.theme import Theme
+
+NIGHT = Theme(
+    name="lamb-night",
+    primary="#ffc04d",
+    secondary="#d9a45b",
+    accent="#ffd27a",
+    foreground="#e8a33d",
+    background="#000000",
+    surface="#000000",
+    panel="#1a0d00",
+    error="#3a1200",
+    warning="#ffc04d",
+    dark=True,
+)
+
+DAY = Theme(
+    name="lamb-day",
+    primary="#1f3a1d",
+    secondary="#44403a",
+    accent="#123d52",
+    foreground="#1d1b18",
+    background="#fbf7ee",
+    surface="#fbf7ee",
+    panel="#efe7d6",
+    error="#f7d9c9",
+    warning="#6b1f00",
+    dark=False,
+)
+
+STARK = Theme(
+    name="lamb-stark",
+    primary="#ffffff",
+    secondary="#ffffff",
+    accent="#ffff66",
+    foreground="#ffffff",
+    background="#000000",
+    surface="#000000",
+    panel="#000000",
+    error="#000000",
+    warning="#ffff66",
+    dark=True,
+)
+
+THEMES = (NIGHT, DAY, STARK)
+
+STYLES = {
+    "heading": "bold $primary",
+    "body": "$foreground",
+    "label": "bold $secondary",
+    "step": "$foreground",
+    "caution": "$warning",
+    "choice": "$foreground",
+    "quiet": "$secondary",
+    "urgent": "bold reverse $warning",
+    "blank": "$foreground",
+    "title": "$secondary",
+    "picked": "bold $accent",
+    "typed": "bold $accent",
+    "told": "bold $warning",
+    "keys": "$secondary",
+}
+"""The style of each kind of line; colour never carries a meaning that the words do not."""

@@ -1,0 +1,259 @@
+"""The walk: a guide and a list of moves, folded into where we are and what is known.
+
+A walk is its moves and nothing else. Going back is dropping the last one, and changing an earlier
+answer is replaying the later ones as far as they still fit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from types import MappingProxyType
+
+from triage.facts import UNSURE, Facts, Unsure, Value
+from triage.guide.model import Act, Ask, Branch, End, Finding, Guide, Node
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """An answer to a finding; `said` is how it was typed, where that tells more than the value."""
+
+    finding: str
+    value: Value
+    said: str = field(default="", compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """An act node carried out."""
+
+    act: str
+
+
+Move = Answer | Done
+
+
+class NotNow(ValueError):
+    """A move that does not fit where the walk is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rise:
+    """The urgency rose to this here; `move` is the index of the answer that raised it."""
+
+    urgency: str
+    finding: str
+    value: Value
+    move: int
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """Where a walk has come to: everything here follows from the guide and the moves."""
+
+    node: Node
+    known: Mapping[str, Value]
+    urgency: str
+    rises: tuple[Rise, ...]
+    times: Mapping[str, int]
+    met: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Walk:
+    """One lamb's way through a guide. Immutable: every change is a new walk."""
+
+    guide: Guide
+    moves: tuple[Move, ...] = ()
+
+    @cached_property
+    def state(self) -> State:
+        """Where this walk is, computed once."""
+        fold = _Fold(self.guide)
+        for index, move in enumerate(self.moves):
+            fold.take(move, index)
+        return fold.state()
+
+    @property
+    def node(self) -> Node:
+        """The node that waits for an answer, or the end."""
+        return self.state.node
+
+    @property
+    def finished(self) -> bool:
+        """Whether an end is reached."""
+        return isinstance(self.node, End)
+
+    @property
+    def facts(self) -> Facts:
+        """What the sums need: the guide's numbers and what is known of the lamb."""
+        return Facts(self.guide.values(), self.state.known)
+
+    def answer(self, value: Value, said: str = "") -> Walk:
+        """Answer the question asked now; NotNow when none is asked or the value does not fit it."""
+        node = self.node
+        if not isinstance(node, Ask):
+            raise NotNow(f"no question is asked at '{node.name}'")
+        move = Answer(node.finding, value, said)
+        if not fits(self.guide.findings[node.finding], value):
+            raise NotNow(f"{value!r} is not an answer to '{node.finding}'")
+        return replace(self, moves=(*self.moves, move))
+
+    def done(self) -> Walk:
+        """Mark the act shown now as carried out; NotNow when no act is shown."""
+        if not isinstance(self.node, Act):
+            raise NotNow(f"there is nothing to carry out at '{self.node.name}'")
+        return replace(self, moves=(*self.moves, Done(self.node.name)))
+
+    def back(self) -> Walk:
+        """Drop the last move; at the start, stay."""
+        return replace(self, moves=self.moves[:-1])
+
+    def change(self, index: int, value: Value, said: str = "") -> Changed:
+        """Change an earlier answer, keep the later moves that still fit, and name those that don't."""
+        old = self.moves[index]
+        if not isinstance(old, Answer):
+            raise NotNow("only an answer can be changed")
+        if not fits(self.guide.findings[old.finding], value):
+            raise NotNow(f"{value!r} is not an answer to '{old.finding}'")
+        start = Walk(self.guide, (*self.moves[:index], Answer(old.finding, value, said)))
+        return replay(start, self.moves[index + 1 :])
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """A replayed walk, and the moves that no longer have a place in it."""
+
+    walk: Walk
+    dropped: tuple[Move, ...]
+
+
+def replay(walk: Walk, moves: Iterable[Move]) -> Changed:
+    """Go on from a walk with as many of these moves as still fit, each used at most once.
+
+    An answer to a finding is kept for the first time the finding is asked, in the old order, so a
+    temperature taken twice is used twice. What the walk never asks for comes back as dropped.
+    """
+    left = list(moves)
+    while not walk.finished:
+        found = next((move for move in left if _serves(walk, move)), None)
+        if found is None:
+            break
+        left.remove(found)
+        walk = replace(walk, moves=(*walk.moves, found))
+    return Changed(walk, tuple(left))
+
+
+def _serves(walk: Walk, move: Move) -> bool:
+    node = walk.node
+    if isinstance(move, Done):
+        return isinstance(node, Act) and node.name == move.act
+    if not isinstance(node, Ask) or node.finding != move.finding:
+        return False
+    return fits(walk.guide.findings[node.finding], move.value)
+
+
+def fits(finding: Finding, value: Value) -> bool:
+    """Whether a value can be an answer to a finding."""
+    if isinstance(value, Unsure):
+        return not finding.never_unsure
+    if finding.choices:
+        return isinstance(value, str) and value in finding.choices
+    return isinstance(value, float) and finding.plausible[0] <= value <= finding.plausible[1]
+
+
+def branch_for(guide: Guide, node: Ask, value: Value) -> Branch | None:
+    """Return the branch an answer takes: bands are read in order, the first that holds it wins."""
+    for branch in node.branches:
+        if isinstance(value, Unsure):
+            if branch.unsure:
+                return branch
+        elif branch.otherwise or _holds(guide, node, branch, value):
+            return branch
+    return None
+
+
+def _holds(guide: Guide, node: Ask, branch: Branch, value: float | str) -> bool:
+    if isinstance(value, str):
+        return value in branch.is_
+    if branch.below:
+        return value < bound(guide, node, branch.below)
+    return bool(branch.up_to) and value <= bound(guide, node, branch.up_to)
+
+
+def bound(guide: Guide, node: Ask, number: str) -> float:
+    """Return a number in the unit of the finding that a node asks."""
+    return guide.numbers[number].quantity.to(guide.findings[node.finding].measure).value
+
+
+class _Fold:
+    """Folds moves over a guide, passing silently whatever is already known."""
+
+    def __init__(self, guide: Guide) -> None:
+        self.guide = guide
+        self.known: dict[str, Value] = {}
+        self.rises: list[Rise] = []
+        self.urgency = ""
+        self.times: dict[str, int] = {}
+        self.met: list[str] = []
+        self.asked_at: dict[str, int] = {}
+        self.node = guide.nodes[guide.front.way_in]
+        self._settle()
+
+    def take(self, move: Move, index: int) -> None:
+        node = self.node
+        if isinstance(move, Answer) and isinstance(node, Ask) and node.finding == move.finding:
+            self.met.append(node.name)
+            self.known[move.finding] = move.value
+            self.asked_at[move.finding] = index
+        elif isinstance(move, Done) and isinstance(node, Act) and node.name == move.act:
+            self.met.append(node.name)
+            self.times[node.name] = self.times.get(node.name, 0) + 1
+            for finding in node.forget:
+                self.known.pop(finding, None)
+            self.node = self.guide.nodes[node.then]
+        else:
+            raise NotNow(f"move {index + 1} ({move}) does not fit at '{node.name}'")
+        self._settle()
+
+    def _settle(self) -> None:
+        """Go on through questions whose answer is known, and acts done as often as they may be."""
+        passed: set[str] = set()
+        while True:
+            node = self.node
+            if node.name in passed:
+                raise NotNow(f"the guide goes round in a circle at '{node.name}'")
+            passed.add(node.name)
+            if isinstance(node, Ask) and node.finding in self.known:
+                self._follow(node)
+            elif isinstance(node, Act) and node.at_most and self.times.get(node.name, 0) >= node.at_most:
+                self.node = self.guide.nodes[node.else_]
+            else:
+                break
+        if isinstance(self.node, End):
+            self._raise_to(self.node.urgency, "", UNSURE)
+
+    def _follow(self, node: Ask) -> None:
+        value = self.known[node.finding]
+        branch = branch_for(self.guide, node, value)
+        if branch is None:
+            raise NotNow(f"'{node.name}' has no branch for {value!r}")
+        if branch.at_least:
+            self._raise_to(branch.at_least, node.finding, value)
+        self.node = self.guide.nodes[branch.go]
+
+    def _raise_to(self, urgency: str, finding: str, value: Value) -> None:
+        if self.guide.rank(urgency) < self.guide.rank(self.urgency):
+            self.urgency = urgency
+            self.rises.append(Rise(urgency, finding, value, self.asked_at.get(finding, -1)))
+
+    def state(self) -> State:
+        return State(
+            self.node,
+            MappingProxyType(dict(self.known)),
+            self.urgency,
+            tuple(self.rises),
+            MappingProxyType(dict(self.times)),
+            tuple(self.met),
+        )
