@@ -18,8 +18,8 @@ from triage.page.side import (
     how_page,
     phone_page,
     told_dropped,
-    working_page,
 )
+from triage.page.working import working_page
 from triage.units import System
 from triage.walk import Walk
 

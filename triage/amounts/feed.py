@@ -20,9 +20,10 @@ def first_milk(facts: Facts, system: System) -> Sum:
     """One feed of first milk: weight x rate, rounded down, so never above the ceiling of a feed."""
     heavy = weight_of(facts, system)
     rate = facts.number("first-milk-rate")
-    exact = heavy.kg * rate
-    given = bottle_mark(exact, system)
-    working = (weight_line(heavy, system), times(heavy, rate, exact, system), _rounded(given, system))
+    exact, most = heavy.kg * rate, facts.number("feed-most")
+    given = bottle_mark(min(exact, most), system)
+    over = (f"The most in one feed: {show(most, 'ml', system)} (in any lamb)",) if exact > most else ()
+    working = (weight_line(heavy, system), times(heavy, rate, exact, system), *over, _rounded(given, system))
     return Sum((Figure(given, "ml"),), working, heavy.guessed)
 
 
@@ -81,19 +82,23 @@ def first_milk_count(facts: Facts, system: System) -> Sum:
     return Sum((Figure(feeds, "count", f"feeds, one about every {show(gap, 'h')}"),), working)
 
 
+def first_milk_good_time(facts: Facts, system: System) -> Sum:
+    """Hours left in which first milk gives good cover; it falls all the while."""
+    return _time_left(facts, "first-milk-fading", "Much less gets in from")
+
+
 def first_milk_window(facts: Facts, system: System) -> Sum:
-    """Hours left in which first milk still gives much cover, and at all; none are promised."""
-    hours = facts.measured("age")
-    fading, poor = facts.number("first-milk-fading"), facts.number("first-milk-poor")
+    """Hours left until hardly any cover gets in; none of them are promised."""
+    return _time_left(facts, "first-milk-poor", "Hardly any gets in from")
+
+
+def _time_left(facts: Facts, until: str, what: str) -> Sum:
+    hours, close = facts.measured("age"), facts.number(until)
     if hours is None:
-        return Sum((Figure(0, "h"),), ("Age is not known, so no time left is counted",), "Age is not known.")
-    left = max(0.0, round(poor - hours, 1))
-    good = max(0.0, round(fading - hours, 1))
-    working = (
-        f"Uptake falls from birth: much lower by {show(fading, 'h')}, hardly any by {show(poor, 'h')}",
-        f"At {show(round(hours, 1), 'h')} old: {_time_left(good)} of the good time left",
-        f"and {_time_left(left)} in all",
-    )
+        unknown = "Age is not known, so no time left is counted."
+        return Sum((Figure(0, "h"),), (unknown,), unknown)
+    left = max(0.0, round(close - hours, 1))
+    working = (f"{what} {show(close, 'h')} old, and less each hour before", f"It is {show(hours, 'h')} old")
     return Sum((Figure(left, "h"),), working)
 
 
@@ -171,10 +176,6 @@ def _rounded(ml: float, system: System) -> str:
     return f"Rounded down to what a bottle shows: {show(ml, 'ml', system)}"
 
 
-def _time_left(hours: float) -> str:
-    return show(hours, "h") if hours else "none"
-
-
 _FIRST_DAY = ("first-milk-day-rate", "first-milk-rate", "first-milk-feeds")
 _MILK = (
     "milk-day-rate",
@@ -187,7 +188,7 @@ AMOUNTS = (
         "first-milk",
         "One feed of first milk",
         ("weight",),
-        ("first-milk-rate", *WEIGHT_NUMBERS),
+        ("first-milk-rate", "feed-most", *WEIGHT_NUMBERS),
         first_milk,
         ("age", "birth-type"),
     ),
@@ -216,10 +217,17 @@ AMOUNTS = (
         ("weather",),
     ),
     Amount(
-        "first-milk-window",
-        "Time left for first milk to work",
+        "first-milk-good-time",
+        "Good time left for first milk",
         ("age",),
-        ("first-milk-fading", "first-milk-poor"),
+        ("first-milk-fading",),
+        first_milk_good_time,
+    ),
+    Amount(
+        "first-milk-window",
+        "Time left until hardly any first milk works",
+        ("age",),
+        ("first-milk-poor",),
         first_milk_window,
     ),
     Amount(

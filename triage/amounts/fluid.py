@@ -50,9 +50,9 @@ def _dryness(facts: Facts) -> tuple[float, str]:
     share = {level: facts.number(f"dryness-{level}") for level in ("light", "marked", "severe")}
     seen = [(share["light"], "No sign of drying shows, but this much can hide")]
     fold = facts.measured("skin")
-    if fold is not None and fold > facts.number("tent-stays"):
+    if fold is not None and fold >= facts.number("tent-stays"):
         seen.append((share["severe"], "Skin fold stays up"))
-    elif fold is not None and fold > facts.number("tent-quick"):
+    elif fold is not None and fold >= facts.number("tent-quick"):
         seen.append((share["marked"], "Skin fold is slow"))
     for finding, choices in _SIGNS.items():
         sign = choices.get(facts.chosen(finding) or "")
@@ -62,6 +62,7 @@ def _dryness(facts: Facts) -> tuple[float, str]:
 
 
 _SIGNS = {
+    "dry-signs": {"some": ("marked", "Some sign of drying"), "bad": ("severe", "A bad sign of drying")},
     "eyes": {"sunken": ("marked", "Eyes a little sunken"), "gap": ("severe", "A gap at the eye")},
     "gums": {"tacky": ("marked", "Gums tacky"), "dry": ("severe", "Gums dry")},
 }
@@ -110,7 +111,7 @@ AMOUNTS = (
             *WEIGHT_NUMBERS,
         ),
         fluid_day,
-        ("dryness", "skin", "eyes", "gums", "age", "birth-type"),
+        ("dryness", "dry-signs", "skin", "eyes", "gums", "age", "birth-type"),
     ),
     Amount(
         "glucose-dose",

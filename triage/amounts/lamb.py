@@ -14,7 +14,8 @@ def weight_guess(facts: Facts, system: System) -> Sum:
     heavy = weight_of(unweighed, system)
     working = (
         weight_line(heavy, system),
-        f"A small lamb of its kind at birth, and {show(facts.number('growth-slow'), 'kg/day', system)} since",
+        "A small lamb of its kind at birth,",
+        f"and {show(facts.number('guess-growth'), 'kg/day', system)} since",
     )
     return Sum((Figure(heavy.kg, "kg"),), working, heavy.guessed)
 
@@ -24,7 +25,7 @@ def lamb_age(facts: Facts, system: System) -> Sum:
     hours = facts.measured("age")
     if hours is None:
         return Sum((Figure(0, "h"),), ("Age is not known",), "Age is not known.")
-    return Sum((Figure(round(hours, 1), "h", "old"),), ("Counted in real hours, whatever the clocks did",))
+    return Sum((Figure(round(hours, 2), "h", "old"),), ("Counted in real hours, whatever the clocks did",))
 
 
 AMOUNTS = (

@@ -9,7 +9,7 @@ from triage.units import KG_PER_LB, ML_PER_FLOZ, System, show, tidy
 
 SMALLEST = "birth-triplet"
 BIRTH_WEIGHTS = {"single": "birth-single", "twin": "birth-twin", "triplet": SMALLEST}
-WEIGHT_NUMBERS = (*BIRTH_WEIGHTS.values(), "growth-slow")
+WEIGHT_NUMBERS = (*BIRTH_WEIGHTS.values(), "guess-growth")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ def weight_of(facts: Facts, system: System) -> Heavy:
     born_as = facts.chosen("birth-type")
     at_birth = facts.number(BIRTH_WEIGHTS.get(born_as or "", SMALLEST))
     days = days_old(facts) or 0.0
-    kg = round(at_birth + facts.number("growth-slow") * days, 2)
+    kg = round(at_birth + facts.number("guess-growth") * days, 2)
     why = f"a {born_as}" if born_as in BIRTH_WEIGHTS else "a small lamb, as its birth type is not known"
     age = f", {show(round(days, 1), 'day', system)} old" if days >= 1 else ""
     return Heavy(

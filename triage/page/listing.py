@@ -8,11 +8,10 @@ from triage.amounts import AMOUNTS
 from triage.entry import KEEP_IT, AnswerReader, AskAgain, Now
 from triage.facts import UNSURE, Facts, Value
 from triage.guide.model import Guide
-from triage.page.side import amount_blocks
 from triage.page.words import Reader
+from triage.page.working import sum_blocks
 from triage.problems import nearest
 from triage.units import System, show
-from triage.walk import Walk
 
 
 def finding_lines(guide: Guide, system: System) -> Iterator[str]:
@@ -45,7 +44,9 @@ def work_out(guide: Guide, name: str, given: Sequence[str], system: System) -> l
     amount = AMOUNTS[name]
     known: dict[str, Value] = {}
     notes: list[str] = []
-    for pair in given:
+    order = {finding: place for place, finding in enumerate(guide.findings)}
+    # A weight is judged by the age, so findings are taken in the guide's own order.
+    for pair in sorted(given, key=lambda each: order.get(each.partition("=")[0], 0)):
         wrong = _take(guide, pair, known, notes, system)
         if wrong:
             return wrong
@@ -61,17 +62,10 @@ def work_out(guide: Guide, name: str, given: Sequence[str], system: System) -> l
         result = amount.work_out(Facts(guide.values(), known), system)
     except LookupError as error:
         return f"'{name}' needs {error.args[0]} as a measurement, not as 'not sure'."
-    walk = Walk(guide)
-    blocks = amount_blocks(walk, name, system, result.working, result.words(system))
+    reader = Reader(guide, Facts(guide.values(), known), system)
+    blocks = sum_blocks(reader, {name: result})
     lines = [f"{block.mark} {block.text}".strip() for block in blocks if block.text]
-    warned = [result.guessed] if result.guessed else []
-    return [
-        lines[0],
-        *notes,
-        *warned,
-        *lines[1:],
-        "First aid and care only. Your vet and the label come first.",
-    ]
+    return [lines[0], *notes, *lines[1:], "First aid and care only. Your vet and the label come first."]
 
 
 def _take(guide: Guide, pair: str, known: dict[str, Value], notes: list[str], system: System) -> str | None:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from triage.amounts import AMOUNTS
-from triage.guide.model import Act, Ask, End, HowTo, Number
+from triage.guide.model import Act, Ask, End, HowTo
 from triage.page.keys import keys_for
-from triage.page.page import Block, Page, lamb_line, texts_of
+from triage.page.page import Block, Page, lamb_line
 from triage.page.words import Reader, terms_in
 from triage.units import System
 from triage.walk import Answer, Done, Walk
@@ -130,52 +129,3 @@ def _move_words(walk: Walk, move: Answer | Done, reader: Reader) -> str:
 def _act_title(walk: Walk, move: Done) -> str:
     node = walk.guide.nodes[move.act]
     return node.title if isinstance(node, Act) else move.act
-
-
-def working_page(walk: Walk, system: System) -> Page:
-    """How each amount here came about, and what stands behind this page."""
-    reader = Reader(walk.guide, walk.facts, system)
-    node = walk.node
-    blocks: list[Block] = []
-    if not isinstance(node, Ask):
-        for name, result in reader.sums(texts_of(node)).items():
-            blocks += amount_blocks(walk, name, system, result.working, result.words(system))
-        blocks += [Block("blank", ""), Block("label", "Sources of this page")]
-        blocks += [Block("quiet", source_words(walk, name)) for name in node.sources]
-    if not blocks:
-        blocks.append(Block("body", "There is no sum on this page."))
-    return Page("side", "Working and sources", (Block("heading", "Working and sources"), *blocks))
-
-
-def amount_blocks(walk: Walk, name: str, system: System, working: tuple[str, ...], words: str) -> list[Block]:
-    """Return one sum with its working, line by line, and the numbers and sources under it."""
-    amount = AMOUNTS[name]
-    blocks = [Block("blank", ""), Block("label", f"{amount.title}: {words}")]
-    blocks += [Block("body", line, "-") for line in working]
-    reader = Reader(walk.guide, walk.facts, system)
-    for number_name in amount.numbers:
-        number = walk.guide.numbers[number_name]
-        blocks.append(Block("quiet", number_words(walk, number, reader)))
-    return blocks
-
-
-def number_words(walk: Walk, number: Number, reader: Reader) -> str:
-    """Return a number with its sources, as `One feed of first milk: 50 ml for each kg (...)`."""
-    names = [_short(walk, name) for name in number.published]
-    return f"{number.title}: {reader.number(number.name)} ({'; '.join(names)})"
-
-
-def _short(walk: Walk, name: str) -> str:
-    source = walk.guide.sources.get(name)
-    if source is None:
-        return name.replace("-", " ")
-    return " ".join(part for part in (source.by or source.title, source.year) if part)
-
-
-def source_words(walk: Walk, name: str) -> str:
-    """Return a source as one line, with its grade."""
-    source = walk.guide.sources.get(name)
-    if source is None:
-        return {"common-practice": "Common practice, no source."}.get(name, "From memory, not checked.")
-    parts = [source.by, source.title, source.in_, source.year]
-    return f"{'. '.join(part for part in parts if part)}. Grade {source.grade}."

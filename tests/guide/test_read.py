@@ -1,0 +1,152 @@
+"""Reading a whole folder: every mistake in one run, each at its place, with what would be right."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import read_small, small_guide, write_small
+from triage.guide.read import read_guide
+
+
+def test_the_small_guide_is_sound(tmp_path: Path) -> None:
+    """The guide that these tests spoil has no mistake of its own."""
+    assert read_small(tmp_path).problems == ()
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "said"),
+    [
+        ("topics/first.yaml", "go: feel", "go: fel", "topics/first.yaml:15:26: there is no node 'fel'; did you mean 'feel'?"),
+        ("topics/first.yaml", "ask: mouth", "ask: mout", "there is no finding 'mout'; did you mean 'mouth'?"),
+        ("topics/first.yaml", "up_to: chill", "up_to: chil", "there is no number 'chil'; did you mean 'chill'?"),
+        ("topics/first.yaml", "is: cold", "is: colt", "finding 'mouth' has no choice 'colt'; did you mean 'cold'?"),
+        ("topics/first.yaml", "tag: warm", "tag: wram", "there is no act tag 'wram'; did you mean 'warm'?"),
+        ("topics/first.yaml", "end: care-here", "end: care-her", "there is no urgency 'care-her'"),
+        ("topics/first.yaml", "    likely: It is ill.\n", "    likly: It is ill.\n", "has no field 'likly'; did you mean 'likely'?"),
+        ("topics/first.yaml", "    call_vet: Now.\n", "", "this end node lacks 'call_vet'"),
+        ("topics/first.yaml", "at_most: 2", "at_most: two", "'two' is not a whole number of 1 or more"),
+        ("topics/first.yaml", "    else: still-cold\n", "", "needs both 'at_most' and 'else', or neither"),
+        ("topics/first.yaml", "Warm it., tag", "Warm to {chil}., tag", "there is no number or amount 'chil'"),
+        ("topics/first.yaml", "Warm it., tag", '"Warm {it", tag', "a brace without its partner"),
+        ("topics/first.yaml", "{is: warm, go: well}", "{go: well}", "exactly one of is, below, up_to, otherwise, unsure; this has none"),
+        ("topics/first.yaml", "up_to: chill", "is: chill", "'temperature' is measured; use 'below' or 'up_to'"),
+        ("topics/first.yaml", "  well:\n    end", "  feel:\n    end", "'feel' is here twice, first at line 16"),
+        ("numbers.yaml", "value: 37\n", "value: warm\n", "'warm' is not a plain number"),
+        ("numbers.yaml", "unit: degC", "unit: degreesC", "'degreesC' is not one of degC"),
+        ("numbers.yaml", "[36, 37]", "[37, 36]", "37 is above 36; write the lower number first"),
+        ("numbers.yaml", "{a-paper: 20}", "{a-papr: 20}", "there is no source 'a-papr'; did you mean 'a-paper'?"),
+        ("findings/all.yaml", "  plausible: [25, 43]\n", "", "is measured, so it needs 'plausible'"),
+        ("findings/all.yaml", "choices: {warm: Warm, cold: Cold}", "measure: s", "is measured, so it needs 'plausible'"),
+        ("guide.yaml", "topics: [first]", "topics: []", "this list is empty"),
+        ("guide.yaml", "way_in: danger", "way_in: dangr", "there is no node 'dangr'; did you mean 'danger'?"),
+        ("guide.yaml", "[limp]", "[lump]", "danger sign 'lump' is not a choice of 'danger'; did you mean 'limp'?"),
+    ],
+)  # fmt: skip
+def test_a_mistake_is_named_with_what_would_be_right(
+    tmp_path: Path, file: str, old: str, new: str, said: str
+) -> None:
+    """One wrong word gives one line that points at it and says what would be right."""
+    read = read_small(tmp_path, (file, old, new))
+
+    assert read.guide is None
+    assert any(said in str(problem) for problem in read.problems), "\n".join(map(str, read.problems))
+    assert all(str(problem).startswith(f"{file}:") for problem in read.problems)
+
+
+def test_every_mistake_comes_in_one_run(tmp_path: Path) -> None:
+    """Mistakes in three files are all told at once, in the order of their places."""
+    read = read_small(
+        tmp_path,
+        ("topics/first.yaml", "go: feel", "go: fel"),
+        ("numbers.yaml", "value: 37\n", "value: warm\n"),
+        ("findings/all.yaml", "how: measure-it", "how: measure"),
+    )
+
+    assert [problem.place.file for problem in read.problems] == [
+        "findings/all.yaml",
+        "numbers.yaml",
+        "topics/first.yaml",
+        "topics/first.yaml",
+    ]
+
+
+def test_a_sum_names_the_numbers_it_lacks(tmp_path: Path) -> None:
+    """A text that shows a sum needs every number the sum stands on, or it is refused by name."""
+    read = read_small(tmp_path, ("topics/first.yaml", "do: Feed it.", 'do: "Feed {first-milk}."'))
+
+    assert any("the sum 'first-milk' needs the number 'first-milk-rate'" in str(each) for each in read.problems)
+
+
+def test_a_number_may_not_take_the_name_of_a_sum(tmp_path: Path) -> None:
+    """A name in a text means one thing, so a number called like a sum is refused."""
+    read = read_small(tmp_path, ("numbers.yaml", "pause:", "milk-feed:"), ("topics/first.yaml", "pause", "milk-feed"))
+
+    assert any("'milk-feed' is the name of a sum" in str(each) for each in read.problems)
+
+
+def test_a_missing_folder_is_told(tmp_path: Path) -> None:
+    """A folder that is not there is told in a sentence, with no places to point at."""
+    read = read_guide(tmp_path / "nowhere")
+
+    assert (read.guide, read.problems) == (None, ())
+    assert "can't be read" in read.unreadable
+
+
+def test_a_folder_without_a_guide_is_told(tmp_path: Path) -> None:
+    """An empty folder is not a guide."""
+    assert "no guide.yaml" in read_guide(tmp_path).unreadable
+
+
+def test_a_file_that_is_not_utf8_is_told(tmp_path: Path) -> None:
+    """A file saved in another encoding is told by its name and line."""
+    folder = write_small(tmp_path)
+    (folder / "glossary.yaml").write_bytes(b"ewe: {means: fine}\nram: {means: \xff}\n")
+
+    assert "glossary.yaml:2:1: not UTF-8 text" in str(read_guide(folder).problems[0])
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may read any file")
+def test_a_file_that_may_not_be_read_is_told(tmp_path: Path) -> None:
+    """A file without permission is one line, not a traceback."""
+    folder = write_small(tmp_path)
+    (folder / "glossary.yaml").chmod(0)
+
+    assert "glossary.yaml:1:1: the file can't be read" in str(read_guide(folder).problems[0])
+
+
+def test_a_folder_in_place_of_a_file_is_told(tmp_path: Path) -> None:
+    """A name that ends in .yaml and is a folder does no harm."""
+    folder = write_small(tmp_path)
+    (folder / "topics" / "more.yaml").mkdir()
+
+    assert "topics/more.yaml:1:1: the file can't be read" in str(read_guide(folder).problems[0])
+
+
+def test_a_stray_file_is_told(tmp_path: Path) -> None:
+    """A file that nothing reads would be guidance nobody sees, so it is refused."""
+    folder = write_small(tmp_path)
+    (folder / "topic").mkdir()
+    (folder / "topic" / "lost.yaml").write_text("topic: lost\n")
+
+    assert "topic/lost.yaml:1:1: no place for this file" in str(read_guide(folder).problems[0])
+
+
+def test_brackets_in_texts_are_kept(tmp_path: Path) -> None:
+    """Text with brackets is plain text to the reader."""
+    guide = small_guide(tmp_path, ("findings/all.yaml", "Is it limp?", '"Is it [limp] [/] or [/a]?"'))
+
+    assert guide.findings["danger"].ask == "Is it [limp] [/] or [/a]?"
+
+
+def test_a_choice_called_no_is_kept(tmp_path: Path) -> None:
+    """A choice may be called `no`: it is not turned into a truth value."""
+    guide = small_guide(
+        tmp_path,
+        ("findings/all.yaml", "{limp: Limp, none: Not limp}", "{limp: Limp, no: Not limp}"),
+        ("topics/first.yaml", "is: none", "is: no"),
+    )
+
+    assert list(guide.findings["danger"].choices) == ["limp", "no"]
