@@ -5,7 +5,10 @@ from __future__ import annotations
 
 def __getattr__(name: str) -> str:
     if name == "__version__":
-        from importlib.metadata import version
+        from importlib.metadata import PackageNotFoundError, version
 
-        return version("bummer-triage")
+        try:
+            return version("bummer-triage")
+        except PackageNotFoundError:
+            return "not installed"
     raise AttributeError(name)

@@ -80,6 +80,11 @@ def convert(value: float, unit: str, to: str) -> float:
     return round((base - there.offset) / there.factor, ENOUGH_DIGITS)
 
 
+def same_dimension(unit: str, other: str) -> bool:
+    """Whether two units measure the same kind of thing."""
+    return UNITS[unit].dimension == UNITS[other].dimension
+
+
 def show(value: float, unit: str, system: System = "metric") -> str:
     """Return a quantity in words for the reader's unit system, as `37 °C` or `9 lb 4 oz`."""
     if system == "us" and unit in _US:
@@ -157,7 +162,7 @@ _US: dict[str, Callable[[float], str]] = {
     "degC": lambda v: f"{tidy(convert(v, 'degC', 'degF'), 1)} °F",
     "kg": _pounds,
     "g": lambda v: f"{tidy(convert(v, 'g', 'oz'), 1)} oz by weight",
-    "ml": lambda v: f"{tidy(v / ML_PER_FLOZ, 2)} oz",
+    "ml": lambda v: f"{tidy(v / ML_PER_FLOZ, 2 if v < 10 * ML_PER_FLOZ else 1)} oz",
     "cm": lambda v: f"{tidy(convert(v, 'cm', 'in'), 0)} in",
     "mm": lambda v: f"{tidy(convert(v, 'mm', 'in'), 1)} in",
     "ml/kg": _per_pound,

@@ -1,4 +1,4 @@
-"""The baselines: bare Textual apps. `python -m tests.bench.bare static`, or `pages`."""
+"""The baselines: bare Textual apps. `python -m tests.bench.bare static`, or `still`, or `moving`."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from textual import events
 from textual.app import App, ComposeResult
 from textual.widgets import Footer, Static
 
-from tests.bench.bare_texts import FIRST, PAGES, SECOND
+from tests.bench.bare_texts import FIRST, MOVED_KEYS, PAGES, SECOND
 
 
 class OneStatic(App[None]):
@@ -36,9 +36,14 @@ class TwoPages(App[None]):
     """
     ENABLE_COMMAND_PALETTE = False
 
+    def __init__(self, moving: bool) -> None:
+        super().__init__()
+        head, body, keys = PAGES[1]
+        self.pages = (PAGES[0], (head, body, MOVED_KEYS if moving else keys))
+        self.shown = 0
+
     def compose(self) -> ComposeResult:
         """The three widgets."""
-        self.shown = 0
         for name in ("head", "body", "keys"):
             yield Static(id=name, markup=False)
 
@@ -54,10 +59,10 @@ class TwoPages(App[None]):
 
     def draw(self) -> None:
         """Set all three texts."""
-        for name, text in zip(("head", "body", "keys"), PAGES[self.shown], strict=True):
+        for name, text in zip(("head", "body", "keys"), self.pages[self.shown], strict=True):
             self.query_one(f"#{name}", Static).update(text)
 
 
 if __name__ == "__main__":
-    app: App[None] = OneStatic() if sys.argv[1] == "static" else TwoPages()
+    app: App[None] = OneStatic() if sys.argv[1] == "static" else TwoPages(sys.argv[1] == "moving")
     app.run()

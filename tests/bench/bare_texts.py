@@ -37,10 +37,13 @@ Take care
  !  A second warning, on one line.
 
 Then wait 30 minutes and go on.""",
-        "Enter done   b back   ? how and why   v phone   w working and sources\nq leave",
+        "Enter done   b back   ? how   v phone   q leave",
     ),
 )
 """Two fixed pages, each a head, a body and a line of keys."""
+
+MOVED_KEYS = "Enter done   b back   ? how and why   v phone   w working and sources\nq leave"
+"""A key line of two rows: put under the second page, it makes every swap move the widgets."""
 
 MARKS = ("Which of these lines", "Now do these things")
 """A text by which each of the two pages is known."""

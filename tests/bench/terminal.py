@@ -26,8 +26,10 @@ GUIDE = ("-m", "triage")
 """The real program, as arguments to this interpreter."""
 ONE_STATIC = ("-m", "tests.bench.bare", "static")
 """A bare Textual app with one Static and a Footer."""
-TWO_PAGES = ("-m", "tests.bench.bare", "pages")
-"""A bare Textual app that swaps two fixed pages of text."""
+STILL_PAGES = ("-m", "tests.bench.bare", "still")
+"""A bare Textual app that swaps two fixed pages of the same shape, so that no widget moves."""
+MOVING_PAGES = ("-m", "tests.bench.bare", "moving")
+"""The same, with a key line that is one row on one page and two on the other."""
 
 _ESCAPES = re.compile(rb"\x1b(?:\[[0-9;?<>=]*[a-zA-Z~$]|[()][0-9A-Z]|.)")
 

@@ -19,17 +19,31 @@ DEEPEST = 12
 
 @dataclass(frozen=True, slots=True)
 class Press:
-    """Letters typed first, the key that brings the next page, what that page is and its first words."""
+    """Letters typed first, the key that brings the next page, and that page."""
 
     typed: str
     key: str
-    kind: str
-    words: str
+    page: Page
+
+    @property
+    def kind(self) -> str:
+        """What kind of page the key brings."""
+        return "measurement" if self.page.measure else {"ask": "choice"}.get(self.page.kind, self.page.kind)
+
+    @property
+    def words(self) -> str:
+        """Words that the key must bring to the screen."""
+        return _heading(self.page)
+
+
+def first_page() -> Page:
+    """Return the first question's page."""
+    return _session().page()
 
 
 def first_words() -> str:
     """Return the first question's words."""
-    return _heading(_session().page())
+    return _heading(first_page())
 
 
 def presses(count: int) -> list[Press]:
@@ -62,7 +76,7 @@ def _walks(chance: Random) -> Iterator[Press]:
             yield _forth(session, chance)
         while session.walk.moves:
             session.take("b")
-            yield _press("", "b", session.page())
+            yield Press("", "b", session.page())
 
 
 def _forth(session: Session, chance: Random) -> Press:
@@ -71,7 +85,7 @@ def _forth(session: Session, chance: Random) -> Press:
     session.take(typed if key == "\r" else key)
     if session.walk is before:
         raise ValueError(f"{typed + key!r} does not go on from {_heading(session.page())!r}")
-    return _press(typed, key, session.page())
+    return Press(typed, key, session.page())
 
 
 def _way_on(session: Session, chance: Random) -> tuple[str, str]:
@@ -94,11 +108,6 @@ def _typed(finding: Finding, chance: Random) -> str:
     low, high = finding.usual or finding.plausible
     value = low + (high - low) * chance.random() ** 2
     return f"{value:.1f}{'' if finding.measure == 'count' else finding.measure}"
-
-
-def _press(typed: str, key: str, page: Page) -> Press:
-    kind = "measurement" if page.measure else {"ask": "choice", "act": "act", "end": "end"}[page.kind]
-    return Press(typed, key, kind, _heading(page))
 
 
 def _heading(page: Page) -> str:

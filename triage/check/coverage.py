@@ -51,10 +51,6 @@ def _bands(guide: Guide, node: Ask, finding: Finding) -> Iterator[Problem]:
             closed = True
             continue
         name = branch.below or branch.up_to
-        if guide.numbers[name].quantity.unit and not _same_dimension(guide, name, finding):
-            what = f"'{name}' is not a number that '{finding.name}' ({finding.measure}) can be held to"
-            yield Problem(branch.place, what, "unit")
-            return
         edge = (bound(guide, node, name), bool(branch.up_to))
         if not low <= edge[0] <= high or edge == (low, False):
             limits = f"{show(low, finding.measure)} to {show(high, finding.measure)}"
@@ -67,14 +63,6 @@ def _bands(guide: Guide, node: Ask, finding: Finding) -> Iterator[Problem]:
         above = show(reached[0], finding.measure) if reached else show(low, finding.measure)
         what = f"'{node.name}' has no branch from {above} up; add 'otherwise: true'"
         yield Problem(node.place, what, "gap")
-
-
-def _same_dimension(guide: Guide, number: str, finding: Finding) -> bool:
-    try:
-        guide.numbers[number].quantity.to(finding.measure)
-    except ValueError:
-        return False
-    return True
 
 
 def _not_sure(node: Ask, finding: Finding) -> Iterator[Problem]:

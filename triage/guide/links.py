@@ -3,41 +3,54 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from typing import Protocol
 
 from triage.amounts import AMOUNTS
+from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS
 from triage.guide import model
 from triage.guide.shapes import Mention, Reading
 from triage.problems import Place, nearest
+from triage.units import same_dimension
 
 
-def look_up(
-    reading: Reading,
-    names: Mapping[str, Iterable[str]],
-    nodes: Mapping[str, model.Node],
-    findings: Mapping[str, model.Finding],
-    fronts: Mapping[str, model.Front],
-) -> None:
+class Parts(Protocol):
+    """The named pieces of a guide as far as they could be read."""
+
+    nodes: dict[str, model.Node]
+    findings: dict[str, model.Finding]
+    numbers: dict[str, model.Number]
+    fronts: dict[str, model.Front]
+
+
+def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) -> None:
     """Add a mistake for each name that does not exist, with the nearest one that does."""
     known = {kind: set(each) for kind, each in names.items()}
     for mention in reading.mentions:
         allowed = set[str]().union(*(known[kind] for kind in mention.kinds))
-        if mention.name not in allowed:
-            _unknown(reading, mention, allowed, bool(fronts))
-    for finding in findings.values():
+        if mention.name not in allowed | reading.broken and not reading.unread & set(mention.kinds):
+            _unknown(reading, mention, allowed)
+    numbers = parts.numbers
+    for finding in parts.findings.values():
         _finding(finding, reading)
-    for node in nodes.values():
+    findings = {
+        name: each for name, each in parts.findings.items() if bool(each.choices) != bool(each.measure)
+    }
+    for number in numbers.values():
+        wanted = NUMBER_UNITS.get(number.name, number.unit)
+        if number.unit != wanted:
+            what = f"the sums take '{number.name}' in {wanted}, not in {number.unit}; write it so"
+            reading.wrong(number.place, what, "unit")
+    for node in parts.nodes.values():
         if isinstance(node, model.Ask) and node.finding in findings:
-            _branches(node, findings[node.finding], reading)
+            _branches(node, findings[node.finding], numbers, reading)
         elif isinstance(node, model.Act) and bool(node.at_most) != bool(node.else_):
             reading.wrong(node.place, f"act '{node.name}' needs both 'at_most' and 'else', or neither")
-    for front in fronts.values():
+    for front in parts.fronts.values():
         _danger_choices(front, findings, reading)
     _amounts(reading, known["finding"], known["number"])
 
 
-def _unknown(reading: Reading, mention: Mention, allowed: set[str], has_front: bool) -> None:
-    if not has_front and set(mention.kinds) & {"urgency", "act tag"}:
-        return  # guide.yaml itself is wrong, and says so; its names are not to blame
+def _unknown(reading: Reading, mention: Mention, allowed: set[str]) -> None:
     if not mention.kinds:
         what = f"nothing like {{{mention.name}}} can stand in this text; write plain words"
     else:
@@ -53,11 +66,21 @@ def _finding(finding: model.Finding, reading: Reading) -> None:
     if finding.measure and finding.plausible == (0.0, 0.0):
         what = f"finding '{finding.name}' is measured, so it needs 'plausible', like [25, 43]"
         reading.wrong(finding.place, what, "missing-field")
+    wanted = FINDING_UNITS.get(finding.name, finding.measure)
+    if finding.measure != wanted:
+        what = f"the sums take '{finding.name}' as a measurement in {wanted}; write it so"
+        reading.wrong(finding.place, what, "unit")
+    lacking = set(FINDING_CHOICES.get(finding.name, ())) - set(finding.choices)
+    if lacking:
+        what = f"the sums know '{finding.name}' by {', '.join(sorted(lacking))}, which it lacks; add it"
+        reading.wrong(finding.place, what, "no-such-name")
     if finding.choices and (finding.plausible != (0.0, 0.0) or finding.usual):
         reading.wrong(finding.place, f"finding '{finding.name}' has choices; it takes no range")
 
 
-def _branches(node: model.Ask, finding: model.Finding, reading: Reading) -> None:
+def _branches(
+    node: model.Ask, finding: model.Finding, numbers: Mapping[str, model.Number], reading: Reading
+) -> None:
     for branch in node.branches:
         tests = [
             name
@@ -80,6 +103,10 @@ def _branches(node: model.Ask, finding: model.Finding, reading: Reading) -> None
         elif not finding.choices and tests[0] == "is":
             what = f"'{finding.name}' is measured; use 'below' or 'up_to' with the name of a number"
             reading.wrong(branch.place, what)
+        number = numbers.get(branch.below or branch.up_to)
+        if number and finding.measure and not same_dimension(number.unit, finding.measure):
+            what = f"'{number.name}' is in {number.unit}; '{finding.name}' is measured in {finding.measure}"
+            reading.wrong(branch.place, what, "unit")
         for choice in branch.is_:
             if finding.choices and choice not in finding.choices:
                 hint = nearest(choice, finding.choices) or f"; it has {', '.join(finding.choices)}"
@@ -108,6 +135,6 @@ def _amounts(reading: Reading, findings: set[str], numbers: set[str]) -> None:
             ("number", amount.numbers, numbers),
             ("finding", (*amount.needs, *amount.uses), findings),
         ):
-            for each in sorted(set(needed) - there):
+            for each in sorted(set(needed) - there - reading.broken):
                 what = f"the sum '{name}' needs the {kind} '{each}'{nearest(each, there)}"
                 reading.wrong(used[name].place, what, "no-such-name")

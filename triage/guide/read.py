@@ -42,6 +42,17 @@ class _Parts:
     sources: dict[str, model.Source]
 
 
+_DEFINED_IN = {
+    "guide.yaml": {"urgency", "act tag"},
+    "numbers.yaml": {"number"},
+    "sources.yaml": {"source"},
+    "findings": {"finding"},
+    "topics": {"topic", "node"},
+    "how-to": {"how-to"},
+}
+"""The kinds of names that each file or folder defines."""
+
+
 def read_guide(folder: Folder) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it."""
     try:
@@ -54,9 +65,11 @@ def read_guide(folder: Folder) -> Read:
     parts = _Parts({}, {}, {}, {}, {}, {}, {}, {})
     for name, file in files:
         written = _read_file(name, file, reading)
-        if written is not None:
+        if written is None:
+            reading.unread |= _DEFINED_IN.get(name.partition("/")[0], set())
+        else:
             _place_file(name, written, parts, reading)
-    look_up(reading, _names(parts), parts.nodes, parts.findings, parts.fronts)
+    look_up(reading, _names(parts), parts)
     problems = tuple(sorted(set(reading.problems)))
     front = parts.fronts.get("guide.yaml")
     if front is None or errors(problems):
@@ -119,7 +132,9 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
     }
     if name == "guide.yaml":
         front = fields.FRONT.read(written, reading)
-        if front is not None:
+        if front is None:
+            reading.unread |= _DEFINED_IN[name]
+        else:
             parts.fronts[name] = front
     elif name in keyed:
         _read_entries(written, reading, *keyed[name])
@@ -153,7 +168,9 @@ def _add(into: dict[str, Any], name: str, place: Place, value: Any, reading: Rea
     if name in into:
         first = into[name].place
         reading.wrong(place, f"'{name}' is already defined at {first}; rename one", "duplicate-name")
-    elif value is not None:
+    elif value is None:
+        reading.broken.add(name)
+    else:
         into[name] = replace(value, place=place)
 
 

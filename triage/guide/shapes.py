@@ -39,6 +39,10 @@ class Reading:
 
     problems: list[Problem] = field(default_factory=list)
     mentions: list[Mention] = field(default_factory=list)
+    broken: set[str] = field(default_factory=set)
+    """Names whose own entry has a mistake: it is told there, and not at each use of the name."""
+    unread: set[str] = field(default_factory=set)
+    """Kinds of names defined in a file that could not be read: what is missing is not known."""
 
     def wrong(self, place: Place, what: str, rule: str = "shape") -> None:
         """Add a mistake."""

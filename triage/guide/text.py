@@ -185,7 +185,7 @@ def _warn_of_cut_texts(text: str, file: str, root: Any, problems: list[Problem])
             waiting += [value for _, value in node.value]
         elif isinstance(node, yaml.SequenceNode):
             waiting += node.value
-        elif node.style is None and node.value and " " in node.value:
+        elif not node.style and node.value and " " in node.value:
             end = node.end_mark
             if lines[end.line][end.column :].lstrip(" ").startswith("#"):
                 place = Place(file, end.line + 1, end.column + 1)

@@ -14,6 +14,9 @@ from triage.walk import Answer, Walk
 Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
 Kind = Literal["ask", "act", "end", "side"]
 
+LONGEST_BECAUSE = 40
+"""A longer answer is not told again in the line of the urgency: the name of the finding serves."""
+
 CERTAINTY_WORDS = {
     "high": "Good evidence stands behind this.",
     "moderate": "Fair evidence stands behind this.",
@@ -98,7 +101,8 @@ def _because(walk: Walk, reader: Reader) -> str:
     if not rises or rises[-1].urgency != walk.state.urgency:
         return ""
     finding = walk.guide.findings[rises[-1].finding]
-    return f"{finding.label}: {reader.answer(finding, rises[-1].value)}"
+    words = reader.answer(finding, rises[-1].value)
+    return f"{finding.label}: {words}" if len(words) <= LONGEST_BECAUSE else finding.label
 
 
 def _choices(finding: Finding, reader: Reader) -> tuple[Choice, ...]:

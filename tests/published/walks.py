@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from triage.amounts import AMOUNTS, Sum
 from triage.facts import UNSURE, Facts, Value
 from triage.guide.find import knowledge_root
 from triage.guide.model import Act, Ask, End, Guide
 from triage.guide.read import read_guide
+from triage.units import System
 from triage.walk import Answer, Walk
 
 FEEDS = ("feed-by-mouth", "tube-feed")
@@ -32,10 +34,24 @@ def shipped() -> Guide:
     return read.guide
 
 
-def facts(known: Mapping[str, Value], **numbers: float) -> Facts:
-    """Return the shipped numbers, some replaced (`_` for `-` in a name), and what is known of a lamb."""
-    changed = {name.replace("_", "-"): value for name, value in numbers.items()}
-    return Facts({**shipped().values(), **changed}, known)
+def lamb(known: Mapping[str, Value], numbers: Mapping[str, float] | None = None) -> Facts:
+    """Return what is known of a lamb, with the shipped numbers, some of them replaced."""
+    return Facts({**shipped().values(), **(numbers or {})}, known)
+
+
+def worked_out(amount: str, facts: Facts, system: System = "metric") -> Sum:
+    """Return a sum by name."""
+    return AMOUNTS[amount].work_out(facts, system)
+
+
+def first_figure(amount: str, facts: Facts, system: System = "metric") -> float:
+    """Return the main figure of a sum, in its own unit."""
+    return worked_out(amount, facts, system).figures[0].value
+
+
+def breaking(trails: Iterable[Trail], holds: Callable[[Trail], bool]) -> list[str]:
+    """Return up to three walks that break a rule, each in one line."""
+    return [trail.told() for trail in trails if not holds(trail)][:3]
 
 
 @dataclass(frozen=True)
@@ -85,14 +101,6 @@ def every_trail(
     measurements, and "not sure".
     """
     yield from _onward(Walk(guide or shipped()), (), first, tried or {})
-
-
-def one_trail(**answers: Value) -> Trail:
-    """Return the walk of these answers (`_` for `-` in a name); each asking must be among them."""
-    named = {name.replace("_", "-"): value for name, value in answers.items()}
-    found = list(every_trail(named, {name: (value,) for name, value in named.items()}))
-    assert len(found) == 1, f"{len(found)} walks fit {named}; answer every finding that is asked"
-    return found[0]
 
 
 def _onward(

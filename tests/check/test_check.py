@@ -1,0 +1,167 @@
+"""Canaries: for each rule of the check a small guide that breaks it, and only it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import SMALL, small_guide
+from triage.check import CHECKS, Tally, check
+from triage.check.longest import longest_walks
+from triage.guide.model import Guide
+from triage.problems import Problem
+
+FIRST = "topics/first.yaml"
+Change = tuple[str, str, str]
+
+LONG = "".join(
+    f"""\
+  ask-{n}:
+    ask: more-{n}
+    branches:
+      - {{is: [one, two], go: ask-{n + 1}}}
+      - {{unsure: true, go: ask-{n + 1}}}
+"""
+    for n in range(12)
+)
+LONG_FINDINGS = "".join(
+    f"more-{n}: {{label: More, ask: And this?, why: To see., choices: {{one: One, two: Two}}}}\n"
+    for n in range(12)
+)
+
+CANARIES: list[tuple[str, str, list[Change]]] = [
+    ("unreachable", "no answer leads to 'lost'", [
+        (FIRST, "  well:\n", SMALL[FIRST].partition("  still-cold:\n")[2].partition("  well:\n")[0].join(["  lost:\n", "  well:\n"])),
+    ]),
+    ("dead-end", "no end can be reached from", [
+        (FIRST, "{otherwise: true, go: well}", "{otherwise: true, go: round}"),
+        (FIRST, "{is: warm, go: well}", "{is: warm, go: round}"),
+        (FIRST, "  well:\n    end", "  round:\n    act: [{do: Turn., tag: warm}]\n    title: Turn\n    then: round\n    sources: [a-paper]\n    certainty: high\n  well:\n    end"),
+    ]),
+    ("endless-loop", "goes round without an end: warmth > warm-it > warmth", [
+        (FIRST, "    at_most: 2\n", ""), (FIRST, "    else: still-cold\n", ""),
+    ]),
+    ("unused", "no finding or step names the how-to", [("findings/all.yaml", "  how: measure-it\n", "")]),
+    ("gap", "'feel' has no branch for cold", [
+        (FIRST, "      - {is: cold, go: warm-it, at_least: vet-now}\n", ""),
+    ]),
+    ("overlap", "'warm' already has a branch", [(FIRST, "is: cold, go", "is: [cold, warm], go")]),
+    ("gap", "'warmth' has no branch from 37 °C up", [(FIRST, "      - {otherwise: true, go: well}\n", "")]),
+    ("overlap", "'cooler' is not above the band before it", [
+        (FIRST, "      - {otherwise: true, go: well}\n", "      - {below: cooler, go: well}\n      - {otherwise: true, go: well}\n"),
+        ("numbers.yaml", "pause:", "cooler: {title: Cooler, value: 36, unit: degC, published: {a-paper: 36}, safer: higher, certainty: high}\npause:"),
+    ]),
+    ("overlap", "this band comes after 'otherwise'", [
+        (FIRST, "      - {up_to: chill, go: warm-it, at_least: vet-now}\n      - {otherwise: true, go: well}\n", "      - {otherwise: true, go: well}\n      - {up_to: chill, go: warm-it, at_least: vet-now}\n"),
+    ]),
+    ("gap", "lies outside what is plausible", [("findings/all.yaml", "[25, 43]", "[38, 43]")]),
+    ("no-unsure", "'feel' has no way out for \"not sure\"", [
+        (FIRST, "      - {unsure: true, go: warm-it, at_least: vet-now}\n", ""),
+    ]),
+    ("overlap", "says it is never unsure, so this branch can't be taken", [
+        ("findings/all.yaml", "choices: {warm: Warm, cold: Cold}", "choices: {warm: Warm, cold: Cold}\n  never_unsure: A mouth can always be felt."),
+    ]),
+    ("unsure-too-easy", "is sure only of 'care-here', but a known answer of 'vet-now'", [
+        (FIRST, "      - {unsure: true, go: warm-it, at_least: vet-now}", "      - {unsure: true, go: well}"),
+    ]),
+    ("unknown-finding", "{weight-guess} needs 'birth-type'", [
+        (FIRST, "Feed it., tag", '"Feed by {weight-guess}.", tag'),
+        ("findings/all.yaml", "weight:\n", "birth-type: {label: B, ask: B?, why: B., choices: {single: One, twin: Two, triplet: Three}}\nage: {label: Age, ask: Age?, why: A., measure: h, plausible: [0, 100]}\nweight:\n"),
+        ("numbers.yaml", "pause:", "".join(f"{name}: {{title: N, value: 3, unit: kg, published: {{a-paper: 3}}, safer: lower, certainty: high}}\n" for name in ("birth-single", "birth-twin", "birth-triplet")) + "guess-growth: {title: G, value: 0.1, unit: kg/day, published: {a-paper: 0.1}, safer: lower, certainty: high}\npause:"),
+    ]),
+    ("danger-first", "'well' can be reached without asking 'danger'", [
+        ("guide.yaml", "way_in: danger", "way_in: warmth"),
+        (FIRST, "{is: warm, go: well}", "{is: warm, go: danger}"),
+        (FIRST, "{is: none, go: warmth}", "{is: none, go: well}"),
+        (FIRST, "{is: limp, go: warmth, at_least: vet-now}", "{is: limp, go: still-cold, at_least: vet-now}"),
+        (FIRST, "{unsure: true, go: warmth, at_least: vet-now}", "{unsure: true, go: still-cold, at_least: vet-now}"),
+    ]),
+    ("danger-top", "danger sign limp must give 'vet-now' at once", [
+        (FIRST, "{is: limp, go: warmth, at_least: vet-now}", "{is: limp, go: warmth}"),
+    ]),
+    ("outside-published", "'chill' is 38, outside what is published, 36 to 37", [("numbers.yaml", "value: 37", "value: 38")]),
+    ("off-the-safer-side", "the higher side is safer and goes to 37", [("numbers.yaml", "value: 37", "value: 36.5")]),
+    ("weak-source", "'chill' rests on grade D alone", [
+        ("sources.yaml", "a-paper:", "a-page: {title: An invented page, grade: D}\na-paper:"),
+        ("numbers.yaml", "[36, 37]}", "[36, 37]}"), ("numbers.yaml", "{a-paper: [36, 37]}", "{a-page: [36, 37]}"),
+    ]),
+    ("certainty", "its certainty should be from-memory", [("numbers.yaml", "{a-paper: 20}", "{from-memory: 20}")]),
+    ("unused", "nothing uses the number 'spare'", [
+        ("numbers.yaml", "pause:", "spare: {title: Spare, value: 1, unit: h, published: {a-paper: 1}, safer: lower, certainty: high}\npause:"),
+    ]),
+    ("figure-in-prose", "'40 ml' is a figure in a text", [(FIRST, "Feed it.", "Feed it 40 ml.")]),
+    ("incomplete-end", "end 'well' lacks 'look_again'", [(FIRST, "    look_again: pause\n", "")]),
+    ("incomplete-end", "end 'well' lacks 'sources'", [(FIRST, "    look_again: pause\n    sources: [a-paper]\n", "    look_again: pause\n")]),
+    ("certainty", "'well' has no published source", [
+        (FIRST, "    look_again: pause\n    sources: [a-paper]\n", "    look_again: pause\n    sources: [common-practice]\n"),
+    ]),
+    ("too-many-items", "'still-cold' has 6 steps; 5 at most", [
+        (FIRST, "do: [{do: Phone., tag: phone}]", "do: [" + ", ".join(["{do: Phone., tag: phone}"] * 6) + "]"),
+    ]),
+    ("too-many-items", "'mouth' shows 8 answers", [
+        ("findings/all.yaml", "{warm: Warm, cold: Cold}", "{warm: Warm, cold: Cold, a: A, b: B, c: C, d: D, e: E}"),
+        (FIRST, "is: cold, go", "is: [cold, a, b, c, d, e], go"),
+    ]),
+    ("too-many-screens", "screens lead to 'well', 12 at most", [
+        (FIRST, "{otherwise: true, go: well}", "{otherwise: true, go: ask-0}"),
+        (FIRST, "  warm-it:\n", LONG.replace("go: ask-12", "go: well") + "  warm-it:\n"),
+        ("findings/all.yaml", "weight:\n", LONG_FINDINGS + "weight:\n"),
+    ]),
+    ("danger-keys", "the danger signs are not asked within 3 keys", [
+        ("guide.yaml", "way_in: danger", "way_in: ask-0"),
+        (FIRST, "  warm-it:\n", LONG.replace("go: ask-12", "go: danger") + "  warm-it:\n"),
+        ("findings/all.yaml", "weight:\n", LONG_FINDINGS + "weight:\n"),
+    ]),
+]  # fmt: skip
+
+
+def found(folder: Path, *changes: Change) -> list[Problem]:
+    return check(small_guide(folder, *changes))
+
+
+def test_the_small_guide_passes(small: Guide) -> None:
+    """The guide that the canaries spoil has no problem of its own."""
+    assert check(small) == []
+
+
+@pytest.mark.parametrize(("rule", "said", "changes"), CANARIES)
+def test_a_broken_guide_is_caught(tmp_path: Path, rule: str, said: str, changes: list[Change]) -> None:
+    """Each rule catches its canary, at a place in a file."""
+    problems = found(tmp_path, *changes)
+
+    caught = [problem for problem in problems if problem.rule == rule and said in problem.what]
+    assert caught, "\n".join(map(str, problems))
+    assert caught[0].place.file
+
+
+def test_no_rule_lacks_a_canary() -> None:
+    """Every rule that the checks can raise has a guide here that raises it."""
+    source = "".join(
+        path.read_text() for path in (Path(__file__).parents[2] / "triage" / "check").glob("*.py")
+    )
+    raised = {line.rpartition('"')[0].rpartition('"')[2] for line in source.split("\n") if "Problem(" in line and line.rstrip().endswith('")')}  # fmt: skip
+    assert raised
+    assert raised <= {rule for rule, _, _ in CANARIES}
+    assert len(CHECKS) <= len(CANARIES)
+
+
+def test_the_shipped_guide_passes(guide: Guide) -> None:
+    """The guide that ships has no problem at all, not even a warning."""
+    assert check(guide) == []
+
+
+def test_no_walk_to_any_end_is_longer_than_twelve_screens(guide: Guide) -> None:
+    """Over every walk that answers can take, at most twelve screens lead to any end."""
+    walks = longest_walks(guide)
+
+    assert set(walks) == {name for name, node in guide.nodes.items() if hasattr(node, "urgency")}
+    assert max(map(len, walks.values())) <= 12
+
+
+def test_the_summary_counts_what_is_there(small: Guide) -> None:
+    """The summary of the small guide is what one can count by hand."""
+    tally = Tally.of(small)
+
+    assert (tally.asks, tally.acts, tally.ends) == (3, 1, {"vet-now": 1, "care-here": 1})
+    assert tally.longest == ("danger", "warmth", "feel", "warm-it", "warmth", "feel", "still-cold")
