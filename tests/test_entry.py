@@ -22,7 +22,7 @@ def read(
 
 
 @pytest.mark.parametrize(
-    "text", ["1", "gasping", "GASPING ", "Gasping, not breathing, or the gums are blue or grey"]
+    "text", ["1", "gasping", "GASPING ", "Gasping, or blue or grey gums"]
 )
 def test_a_choice_is_taken_by_number_name_or_words(guide: Guide, text: str) -> None:
     """A choice can be given by its number, its name, or its own words."""

@@ -1,9 +1,9 @@
 """Most memory ever held, at the first question and after 50 page turns, against a bare Textual app.
 
 Each program runs under its own pseudo-terminal and is killed at that point; the figure is the child's
-ru_maxrss, the median of a few runs in turns. The baseline is one Static and a Footer, whose text each of
-its 50 keys swaps; the guide's turns also type measurements. A child's ru_maxrss counts what this script held at the spawn, so this script must
-stay smaller than any figure, and says so if it does not.
+ru_maxrss, the median of a few runs in turns. The baseline is one Static and a Footer, whose text each
+of its 50 keys swaps; the guide's turns also type measurements. A child's ru_maxrss counts what this
+script held at the spawn, so this script must stay smaller than any figure, and says so if it does not.
 
 Run: python tests/bench/memory.py
 """

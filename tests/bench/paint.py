@@ -7,9 +7,9 @@ the key is Enter; what is typed before it is painted first, and timed apart.
 
 Textual paints a second frame when a widget changes its height. So there are two baselines with the
 guide's three Statics and pages of about its size: "still" never changes a height, "moving" does at
-every key. The guide's turns are split by the rows of its head and keys, known beforehand, and each
-kind is held to its own baseline, and to the limit in ms. All of them together stand beside the still
-one too, without a limit.
+every key. Whether a turn of the guide changes one is known beforehand, from the rows of its head and
+keys, and the baseline that does the same is pressed right after it: as many keys of each kind on both
+sides. The limits hold all turns together, and each kind by itself.
 
 Run: python tests/bench/paint.py
 """
@@ -18,7 +18,8 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from itertools import cycle, pairwise
 from pathlib import Path
 from statistics import mean, median
 
@@ -37,32 +38,34 @@ MOST = 2.0
 TITLE = "Key to the next page painted; baseline: bare Textual swapping two pages"
 
 
-@dataclass(slots=True)
-class Times:
-    """What was timed, in the order of the keys."""
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """One key of the guide, whether it changes a height, its repaint, and that of the like baseline."""
 
-    guide: list[Painted] = field(default_factory=list)
-    letters: list[Painted] = field(default_factory=list)
-    still: list[Painted] = field(default_factory=list)
-    moving: list[Painted] = field(default_factory=list)
+    press: Press
+    moves: bool
+    guide: Painted
+    bare: Painted
 
 
 def measure() -> list[Figure]:
     """Press the keys of all in turns and return the figures."""
-    turns = presses(KEYS)
-    moved = _moved(turns)
-    times = Times()
+    planned = presses(KEYS)
+    plan = list(zip(planned, _moved(planned), strict=True))
+    turns: list[Turn] = []
+    letters: list[float] = []
     with Terminal(GUIDE) as guide, Terminal(STILL_PAGES) as still, Terminal(MOVING_PAGES) as moving:
         for terminal, words in ((guide, first_words()), (still, MARKS[0]), (moving, MARKS[0])):
             terminal.seen(words)
             terminal.settle(0.3)
-        for turn, press in enumerate(turns, 1):
+        marks = {still: cycle((MARKS[1], MARKS[0])), moving: cycle((MARKS[1], MARKS[0]))}
+        for press, moves in plan:
             if press.typed:
-                times.letters.append(guide.press(press.typed, press.typed, QUIET))
-            times.guide.append(guide.press(press.key, press.words, QUIET))
-            times.still.append(still.press("x", MARKS[turn % 2], QUIET))
-            times.moving.append(moving.press("x", MARKS[turn % 2], QUIET))
-    return [*_limited(times, moved), *_beside(times, turns)]
+                letters.append(guide.press(press.typed, press.typed, QUIET).ms)
+            bare = moving if moves else still
+            painted = guide.press(press.key, press.words, QUIET)
+            turns.append(Turn(press, moves, painted, bare.press("x", next(marks[bare]), QUIET)))
+    return [*_limited(turns), *_beside(turns, letters)]
 
 
 def _moved(turns: Sequence[Press]) -> list[bool]:
@@ -71,41 +74,34 @@ def _moved(turns: Sequence[Press]) -> list[bool]:
 
     pages = [first_page(), *(press.page for press in turns)]
     rows = [(len(head_lines(page, "", 78, 24)), len(key_lines(page, 78))) for page in pages]
-    return [before != after for before, after in zip(rows, rows[1:], strict=False)]
+    return [before != after for before, after in pairwise(rows)]
 
 
-def _limited(times: Times, moved: Sequence[bool]) -> list[Figure]:
-    still = [each.ms for each, moves in zip(times.guide, moved, strict=True) if not moves]
-    moving = [each.ms for each, moves in zip(times.guide, moved, strict=True) if moves]
-    every = [each.ms for each in times.guide]
-    bare_still, bare_moving = ([each.ms for each in kept] for kept in (times.still, times.moving))
+def _limited(turns: Sequence[Turn]) -> list[Figure]:
     return [
-        *_pair("heights kept", still, bare_still, MOST),
-        *_pair("heights changed", moving, bare_moving, MOST),
-        *_pair("all, beside still", every, bare_still, None),
-        Figure("all, worst, beside moving", max(every), baseline=max(bare_moving)),
+        *_pair("all turns", turns),
+        *_pair("heights kept", [turn for turn in turns if not turn.moves]),
+        *_pair("heights changed", [turn for turn in turns if turn.moves]),
     ]
 
 
-def _pair(what: str, ours: Sequence[float], theirs: Sequence[float], ratio: float | None) -> list[Figure]:
-    (p50, bare50), (p99, bare99) = (
-        (percentile(ours, share), percentile(theirs, share)) for share in (0.50, 0.99)
-    )
+def _pair(what: str, turns: Sequence[Turn]) -> list[Figure]:
+    ours, theirs = [turn.guide.ms for turn in turns], [turn.bare.ms for turn in turns]
+    p99 = percentile(ours, 0.99), percentile(theirs, 0.99)
     return [
-        Figure(f"{what}: p50 of {len(ours)} keys", p50, baseline=bare50),
-        Figure(f"{what}: p99", p99, baseline=bare99, limit=MOST_MS, limit_ratio=ratio),
+        Figure(f"{what}: p50 of {len(turns)}", median(ours), baseline=median(theirs)),
+        Figure(f"{what}: p99", p99[0], baseline=p99[1], limit=MOST_MS, limit_ratio=MOST),
+        Figure(f"{what}: worst", max(ours), baseline=max(theirs)),
     ]
 
 
-def _beside(times: Times, turns: Sequence[Press]) -> list[Figure]:
-    base = median(each.ms for each in times.still)
-    figures = [
-        Figure("letters of a measurement: p50", median(each.ms for each in times.letters), baseline=base)
-    ]
-    for kind in sorted({press.kind for press in turns}):
-        ms = [each.ms for press, each in zip(turns, times.guide, strict=True) if press.kind == kind]
-        figures.append(Figure(f"to a page of kind {kind}: p50 of {len(ms)}", median(ms), baseline=base))
-    sizes = mean(each.size for each in times.guide), mean(each.size for each in times.still)
+def _beside(turns: Sequence[Turn], letters: Sequence[float]) -> list[Figure]:
+    figures = [Figure(f"letters of a measurement: p50 of {len(letters)}", median(letters))]
+    for kind in sorted({turn.press.kind for turn in turns}):
+        alike = [turn for turn in turns if turn.press.kind == kind]
+        ours, theirs = median(turn.guide.ms for turn in alike), median(turn.bare.ms for turn in alike)
+        figures.append(Figure(f"to a page of kind {kind}: p50 of {len(alike)}", ours, baseline=theirs))
+    sizes = mean(turn.guide.size for turn in turns), mean(turn.bare.size for turn in turns)
     return [*figures, Figure("bytes in a repaint, mean", sizes[0], "bytes", sizes[1])]
 
 

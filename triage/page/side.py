@@ -19,6 +19,7 @@ def how_page(walk: Walk, system: System) -> Page:
     if isinstance(node, Ask):
         finding = walk.guide.findings[node.finding]
         blocks += [Block("heading", "Why it matters"), Block("body", reader.fill(finding.why))]
+        blocks += [Block("body", reader.fill(finding.look))] if finding.look else []
         how_tos = [finding.how]
     else:
         steps = node.steps if isinstance(node, Act) else node.do

@@ -28,7 +28,7 @@ class LambApp(App[None]):
     """Shows a session. Keys: one each, no chords; a wrong one does no harm."""
 
     CSS = """
-    Screen { layout: vertical; padding: 0 1; }
+    Screen { layout: vertical; padding: 0 1; overflow: hidden; }
     #head { height: auto; margin-bottom: 1; }
     #body { height: 1fr; }
     #keys { height: auto; }
@@ -76,9 +76,9 @@ class LambApp(App[None]):
         short = height < SHORT
         self.screen.set_class(short, "-short")
         head = head_lines(page, self.session.vet, width, height)
-        keys = key_lines(page, width)
+        keys = key_lines(page, width, height)
         room = max(1, height - len(head) - len(keys) - (0 if short else 1))
-        lines = window(body_lines(page, self.view, self.session.told, width), self.view, room)
+        lines = window(body_lines(page, self.view, self.session.told, width, room), self.view, room)
         for name, rows in (("head", head), ("body", styled(lines, page, self.view)), ("keys", keys)):
             self.query_one(f"#{name}", Static).update(self.view.content(rows))
 

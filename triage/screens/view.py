@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from textual.content import Content
 
@@ -53,19 +53,34 @@ def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
     facts = [number, page.lamb, page.title] if height < SHORT else [page.title, page.lamb, number]
     second = " | ".join(part for part in facts if part)
     shown = [_cut(second, width)] if height < SHORT else textwrap.wrap(second, width)
-    return [*lines, *((text, STYLES["title"]) for text in shown)]
+    lines += [(text, STYLES["title"]) for text in shown]
+    return lines[: max(1, height // 4)]
 
 
-def key_lines(page: Page, width: int) -> Styled:
-    """The keys that work here, wrapped so that none is ever cut off."""
+def key_lines(page: Page, width: int, height: int) -> Styled:
+    """The keys that work here, wrapped so that none is cut off where there is room for all."""
     words = [f"{key.key} {key.word}".replace(" ", "\u00a0") for key in keys_for(page.kind, in_view=True)]
     lead = {"act": ["Enter\u00a0done"], "ask": [], "end": [], "side": []}[page.kind]
     wrapped = textwrap.wrap("   ".join([*lead, *words]), width)
+    most = max(1, height // 5)
+    if len(wrapped) > most:
+        wrapped = [*wrapped[: most - 1], _cut(f"{wrapped[most - 1]} ....", width)]
     return [(text.replace("\u00a0", " "), STYLES["keys"]) for text in wrapped]
 
 
-def body_lines(page: Page, view: View, told: str, width: int) -> list[Line]:
-    """Every line of the page, with the entry line where a measurement is typed."""
+def body_lines(page: Page, view: View, told: str, width: int, height: int) -> list[Line]:
+    """Every line of the page, with the entry line where a measurement is typed.
+
+    A question too tall for the screen spares its advice, which `?` shows, so that its answers fit.
+    """
+    lines = _with_entry(page, view, told, width)
+    if len(lines) > height and page.kind == "ask":
+        spare = replace(page, blocks=page.blocks[:1])
+        lines = _with_entry(spare, view, told, width)
+    return lines
+
+
+def _with_entry(page: Page, view: View, told: str, width: int) -> list[Line]:
     lines = lay_out(page, width)
     if page.measure or (page.kind == "side" and view.typed):
         lines += [Line("blank", ""), Line("typed", f"> {view.typed}_")]
