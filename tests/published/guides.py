@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn, composite
@@ -104,24 +105,62 @@ def any_guides(draw: DrawFn, most: int = 8) -> Guide:
 
 @composite
 def walkable_guides(draw: DrawFn, most: int = 7, rounds: int = 1) -> Guide:
-    """Draw a guide that can be walked to an end: only an act done at most `rounds` times leads back."""
+    """Draw a guide that every walk comes to an end of: each loop passes an act done at most `rounds` times."""
     count = draw(st.integers(2, most))
     names = [f"n{number}" for number in range(count)]
     nodes: dict[str, Node] = {}
     for number, name in enumerate(names[:-1]):
         onward, anywhere = st.sampled_from(names[number + 1 :]), st.sampled_from(names)
-        kind = draw(st.sampled_from(["ask", "ask", "ask", "ask", "end", "act", "bounded"]))
+        forget = tuple(sorted(draw(st.sets(st.sampled_from(sorted(FINDINGS)), max_size=2))))
+        kind = draw(st.sampled_from(["ask", "ask", "ask", "ask", "end", "act", "bounded", "bounded"]))
         if kind == "end" and number:
             nodes[name] = end(name)
         elif kind == "act":
-            forget = draw(st.sets(st.sampled_from(sorted(FINDINGS)), max_size=2))
-            nodes[name] = act(name, draw(onward), forget=tuple(sorted(forget)))
+            nodes[name] = act(name, draw(onward), forget=forget)
         elif kind == "bounded":
-            forget = draw(st.sets(st.sampled_from(sorted(FINDINGS)), max_size=2))
-            most_often = draw(st.integers(1, rounds))
-            nodes[name] = act(name, draw(anywhere), draw(onward), most_often, tuple(sorted(forget)))
+            nodes[name] = act(name, draw(anywhere), draw(onward), draw(st.integers(1, rounds)), forget)
         else:
             finding = draw(st.sampled_from(sorted(FINDINGS)))
             nodes[name] = ask(name, finding, draw(st.lists(onward, min_size=1, max_size=3)))
     nodes[names[-1]] = end(names[-1])
+    for _ in range(draw(st.integers(0, 2))):
+        _lead_back(draw, nodes)
     return guide_of(nodes)
+
+
+def _lead_back(draw: DrawFn, nodes: dict[str, Node]) -> None:
+    """Lead one branch back to a counted act, from where that act no longer leads once it is used up."""
+    ways = {name: _uncounted_ways(node) for name, node in nodes.items()}
+    pairs = [
+        (name, to)
+        for to, counted in nodes.items()
+        if isinstance(counted, Act) and counted.at_most
+        for name, node in nodes.items()
+        if isinstance(node, Ask) and name not in _onward_from(to, ways)
+    ]
+    if pairs:
+        name, to = draw(st.sampled_from(pairs))
+        node = nodes[name]
+        assert isinstance(node, Ask)
+        at = draw(st.integers(0, len(node.branches) - 1))
+        turned = replace(node.branches[at], go=to)
+        nodes[name] = replace(node, branches=(*node.branches[:at], turned, *node.branches[at + 1 :]))
+
+
+def _uncounted_ways(node: Node) -> set[str]:
+    """Return where a node leads when counted acts are used up."""
+    if isinstance(node, Ask):
+        return {branch.go for branch in node.branches}
+    if isinstance(node, Act):
+        return {node.else_ if node.at_most else node.then}
+    return set()
+
+
+def _onward_from(name: str, ways: Mapping[str, set[str]]) -> set[str]:
+    """Return every node that one leads to by these ways, itself among them."""
+    found, waiting = {name}, [name]
+    while waiting:
+        for to in ways[waiting.pop()] - found:
+            found.add(to)
+            waiting.append(to)
+    return found

@@ -23,7 +23,7 @@ KEYS = (
     Key("b", "back", "back"),
     Key("?", "how", "how and why", ("ask", "act", "end")),
     Key("v", "phone", "phone", ("ask", "act", "end")),
-    Key("w", "working", "working and sources", ("act", "end")),
+    Key("w", "working", "working", ("act", "end")),
     Key("a", "answers", "answers so far, to change one", ("ask", "act", "end"), in_view=False),
     Key("u", "units", "other units", in_view=False),
     Key("q", "leave", "leave"),
