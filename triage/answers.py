@@ -13,7 +13,7 @@ from triage.problems import Place, Problem, errors, nearest
 from triage.walk import Walk
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Answers:
     """What a file says of each finding: one text for each time it is asked."""
 
@@ -46,7 +46,7 @@ def _texts(value: Written, problems: list[Problem]) -> tuple[Text, ...]:
     return tuple(item for item in items if isinstance(item, Text))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Stopped:
     """Why the answers did not reach an end."""
 

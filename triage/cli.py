@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import locale
 import os
 import shutil
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from enum import IntEnum
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,7 +17,7 @@ from triage.page.ascii import can_show, to_ascii
 from triage.units import System
 
 if TYPE_CHECKING:
-    from triage.guide.model import Guide
+    from triage.guide.model import Guide, Read
     from triage.walk import Walk
 
 
@@ -112,12 +113,12 @@ def units_of(parsed: argparse.Namespace) -> System:
     return "us" if place.startswith("en_US") else "metric"
 
 
-def open_guide(folder: Path | None) -> Guide | Exit:
-    """Read a guide for use; a folder of the person's own must also pass the check."""
-    from triage.guide.find import knowledge_root
-    from triage.guide.read import read_guide
+def open_guide(folder: Path | None, taken: Callable[[], Read] | None = None) -> Guide | Exit:
+    """Read a guide for use; a folder of the person's own must also pass the check.
 
-    read = read_guide(folder or knowledge_root())
+    `taken` gives what was read ahead, where that was done.
+    """
+    read = taken() if taken else _read(folder)
     if read.unreadable:
         complain(f"The guide can't be opened: {read.unreadable}.")
         complain("If a lamb is in danger, phone your vet now.")
@@ -136,24 +137,42 @@ def open_guide(folder: Path | None) -> Guide | Exit:
     return read.guide
 
 
+def _read(folder: Path | None) -> Read:
+    from triage.guide.find import knowledge_root
+    from triage.guide.read import read_guide
+
+    return read_guide(folder or knowledge_root())
+
+
 def run_walk(parsed: argparse.Namespace) -> int:
     """Open the guide: full screen where there is one, plain lines elsewhere."""
     if parsed.version:
         return print_version(parsed)
+    system = units_of(parsed)
+    vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
+    terminal = sys.stdin.isatty() and sys.stdout.isatty() and os.environ.get("TERM", "") not in ("", "dumb")
+    if terminal and not parsed.plain and not parsed.answers:
+        return walk_screen(parsed, system, vet)
     guide = open_guide(parsed.guide)
     if isinstance(guide, Exit):
         return guide
-    system = units_of(parsed)
-    vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
     if parsed.answers:
         return walk_answers(guide, parsed, system)
-    full_screen = (
-        sys.stdin.isatty() and sys.stdout.isatty() and os.environ.get("TERM", "") not in ("", "dumb")
-    )
-    if parsed.plain or not full_screen:
-        return walk_plain(guide, parsed, system, vet)
+    return walk_plain(guide, parsed, system, vet)
+
+
+def walk_screen(parsed: argparse.Namespace, system: System, vet: str) -> int:
+    """Walk on the full screen. The guide is read beside the loading of the screen library."""
+    from triage.guide.ahead import read_ahead
+    from triage.guide.find import knowledge_root
+
+    gc.disable()  # nothing is thrown away on the way to the first question, so there is nothing to collect
+    taken = read_ahead(parsed.guide or knowledge_root())
     from triage.screens.app import run_app
 
+    guide = open_guide(parsed.guide, taken)
+    if isinstance(guide, Exit):
+        return guide
     walk = run_app(guide, system, vet)
     return keep_record(walk, parsed.record, system)
 

@@ -16,7 +16,7 @@ _FILLER = re.compile(r"\b(born|at|on|about|t)\b|[,]")
 EXAMPLE = "10 h, 3 days, born 23:30, or born 2026-03-28 23:30"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Born:
     """A moment of birth in UTC, and the hours from it to now."""
 

@@ -17,7 +17,7 @@ NOT_SURE = frozenset({"n", "unsure", "not sure"})
 KEEP_IT = "Type the same again to keep it."
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Understood:
     """An answer: its value, how it was typed where that says more, and what was taken for granted."""
 
@@ -26,7 +26,7 @@ class Understood:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class AskAgain:
     """Not an answer yet; `insisted` is what it becomes if the person types the same once more."""
 
@@ -34,7 +34,7 @@ class AskAgain:
     insisted: Understood | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Now:
     """The present moment (aware) and the zone that clock times are typed in; None is the machine's."""
 
@@ -47,7 +47,7 @@ class Now:
         return cls(datetime.now(UTC))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class AnswerReader:
     """Reads what is typed for a guide's findings, in a unit system, at a moment."""
 

@@ -19,7 +19,7 @@ Value = float | str | Unsure
 """A measurement in its finding's unit, the name of a choice, or UNSURE."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Facts:
     """The guide's numbers (each in its own unit) and what is known of the lamb."""
 

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Weight = Literal["error", "warning"]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Place:
+class Place(NamedTuple):
     """Where something was written: file, and 1-based line and column."""
 
     file: str
@@ -22,7 +21,7 @@ class Place:
         return f"{self.file}:{self.line}:{self.column}"
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, order=True)
 class Problem:
     """One mistake in the guide; prints as `file:line:column: what; what would be right [rule]`."""
 

@@ -12,14 +12,6 @@ from triage.entry import AnswerReader, AskAgain, Now, Understood
 from triage.guide.model import Act, Ask
 from triage.page.keys import named
 from triage.page.page import Page, page_of
-from triage.page.side import (
-    answers_page,
-    changeable,
-    how_page,
-    phone_page,
-    told_dropped,
-)
-from triage.page.working import working_page
 from triage.units import System
 from triage.walk import Walk
 
@@ -45,17 +37,20 @@ class Session:
 
     def page(self) -> Page:
         """Return the page to show now."""
+        if not self.side:
+            return page_of(self.walk, self.system)
+        # Loaded when one is first opened: the first question does not need them.
+        from triage.page import side, working
+
         match self.side:
             case "how":
-                return how_page(self.walk, self.system)
+                return side.how_page(self.walk, self.system)
             case "phone":
-                return phone_page(self.walk, self.system, self.vet)
+                return side.phone_page(self.walk, self.system, self.vet)
             case "working":
-                return working_page(self.walk, self.system)
-            case "answers":
-                return answers_page(self.walk, self.system)
+                return working.working_page(self.walk, self.system)
             case _:
-                return page_of(self.walk, self.system)
+                return side.answers_page(self.walk, self.system)
 
     def take(self, typed: str) -> None:
         """Take one line or key. Nothing that is typed is lost, and a wrong key does no harm."""
@@ -100,6 +95,8 @@ class Session:
 
     def _leave_side(self, typed: str) -> None:
         """Close a side page; a number on the page of answers goes back to that question."""
+        from triage.page.side import changeable
+
         indexes = changeable(self.walk) if self.side == "answers" else []
         if not typed:
             self.side = ""
@@ -142,6 +139,8 @@ class Session:
             self.walk = self.walk.answer(answer.value, answer.said)
             self.told = answer.note
             return
+        from triage.page.side import told_dropped
+
         kept, index = self._kept
         changed = kept.change(index, answer.value, answer.said)
         self.walk, self._kept = changed.walk, None

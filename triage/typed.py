@@ -37,7 +37,7 @@ _UNTYPED: dict[str, dict[System, tuple[str, ...]]] = {
 _PART = re.compile(r"([0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)\s*([a-z°%]*)")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Measured:
     """A measurement understood: its value in the finding's unit, and what was taken for granted."""
 
@@ -45,7 +45,7 @@ class Measured:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Refused:
     """What was typed cannot be used, in a sentence for the person who typed it."""
 

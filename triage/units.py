@@ -20,7 +20,7 @@ ENOUGH_DIGITS = 4
 """Decimals kept after a conversion: finer than any thermometer, coarse enough for 98.6 F to be 37 C."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Unit:
     """A unit as `base = value * factor + offset` within its dimension."""
 
@@ -57,7 +57,7 @@ UNITS: dict[str, Unit] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Quantity:
     """A value with its unit."""
 

@@ -15,7 +15,7 @@ from triage.facts import UNSURE, Facts, Unsure, Value
 from triage.guide.model import Act, Ask, Branch, End, Finding, Guide, Node
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Answer:
     """An answer to a finding; `said` is how it was typed, where that tells more than the value."""
 
@@ -24,7 +24,7 @@ class Answer:
     said: str = field(default="", compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Done:
     """An act node carried out."""
 
@@ -38,7 +38,7 @@ class NotNow(ValueError):
     """A move that does not fit where the walk is."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Rise:
     """The urgency rose to this here; `move` is the index of the answer that raised it."""
 
@@ -48,7 +48,7 @@ class Rise:
     move: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class State:
     """Where a walk has come to: everything here follows from the guide and the moves."""
 
@@ -121,7 +121,7 @@ class Walk:
         return replay(start, self.moves[index + 1 :])
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Changed:
     """A replayed walk, and the moves that no longer have a place in it."""
 

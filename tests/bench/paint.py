@@ -73,7 +73,7 @@ def _moved(turns: Sequence[Press]) -> list[bool]:
     from triage.screens.view import head_lines, key_lines
 
     pages = [first_page(), *(press.page for press in turns)]
-    rows = [(len(head_lines(page, "", 78, 24)), len(key_lines(page, 78))) for page in pages]
+    rows = [(len(head_lines(page, "", 78, 24)), len(key_lines(page, 78, 24))) for page in pages]
     return [before != after for before, after in pairwise(rows)]
 
 

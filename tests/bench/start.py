@@ -3,7 +3,8 @@
 Each program is spawned by the same interpreter under its own pseudo-terminal of 80 by 24, and timed
 from before the spawn until its text has been read. All of them take turns, round after round. The
 share of the bare interpreter, of importing Textual, and of the guide without Textual are timed in
-the same rounds, each until it has printed a word. The limit holds the ratio of the medians.
+the same rounds, each until it has printed a word. The limit holds the ratio of the medians and of the
+best times: while other jobs run, either one can pass by luck.
 
 Run: python tests/bench/start.py
 """

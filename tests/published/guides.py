@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn, composite
 
 from triage.guide.model import Act, Ask, Branch, End, Finding, Front, Guide, Node, Number, Topic, Urgency
 from triage.problems import Place, Problem
+
+MANY = settings(deadline=None, max_examples=400, suppress_health_check=[HealthCheck.too_slow])
+"""Many small guides, however long that takes on this machine."""
 
 WAY_IN = "n0"
 FINDINGS: dict[str, Finding] = {

@@ -209,7 +209,8 @@ def test_thirty_nine_and_over_is_not_a_cold_lamb() -> None:
 
 def test_below_thirty_nine_is_cold_in_each_of_the_first_three_days() -> None:
     """Just under 39.0 a lamb of up to three days with no danger sign comes to an end for a chilled one."""
-    # Eales and others, Vet Rec 1984: the second wave of chill runs from ten hours to three days.
+    # Eales and others, Vet Rec 1984; NC Vets, 2017: chill comes in the first five hours, and again from ten
+    # hours to three days.
     trails = [
         trail
         for hours in AGES

@@ -90,7 +90,7 @@ def test_time_shown_twice_makes_the_older_lamb(
     zone: ZoneInfo, typed: str, now: datetime, older: float
 ) -> None:
     """A time that the clock showed twice is taken as the earlier, so that the lamb counts as older."""
-    # tz database (IANA); Python's PEP 495 (2015) calls the earlier one fold 0.
+    # tz database (IANA). Python's PEP 495 calls the earlier one fold 0.
     assert hours(typed, now.replace(tzinfo=zone), zone) == pytest.approx(older)
 
 

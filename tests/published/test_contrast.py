@@ -48,8 +48,8 @@ def contrast(one: str, other: str) -> float:
 )
 def test_formula_gives_the_published_ratios(one: str, other: str, published: float) -> None:
     """The formula gives 21:1 for black on white, 4.48:1 for #777777 on white, and other well-known pairs."""
-    # W3C, WCAG 2.2 (ratios run from 1 to 21); #777777 and #767676: WebAIM, on contrast. The pure red and blue
-    # pairs are from memory.
+    # W3C, WCAG 2.2 (ratios run from 1 to 21); the others are often printed, WebAIM among them, and are typed
+    # here from memory.
     assert contrast(one, other) == pytest.approx(published, abs=0.005)
     assert contrast(other, one) == contrast(one, other)
 
@@ -83,7 +83,7 @@ def test_every_style_has_seven_to_one_in_every_theme(theme: Theme, role: str, gr
 
 def test_reverse_swaps_the_colours() -> None:
     """A reversed style is drawn with its colour behind letters in the ground's colour."""
-    # ECMA-48, SGR 7: negative image.
+    # ECMA-48 (1991), graphic rendition 7, negative image: from memory.
     theme = THEMES[0]
     letters, behind = drawn(theme, "$warning", "background")
     assert drawn(theme, "reverse $warning", "background") == (behind, letters)

@@ -96,7 +96,7 @@ def test_it_never_grows_less_urgent_with_age() -> None:
 @pytest.mark.parametrize("hours", [13.0, 24.0, 25.0, 36.0, 37.0])
 def test_late_ends_send_to_the_vet_the_same_day(hours: float) -> None:
     """From 13 hours on the vet is phoned today, and one of the steps says so."""
-    # SRUC; Storey's Guide to Raising Sheep, on what a vet may give: a lamb with little guard is a vet's.
+    # Storey's Guide to Raising Sheep (Simmons, Ekarius): a vet may give it antisera.
     for trail in ends_at(hours):
         assert rank(trail) <= shipped().rank("vet-today"), trail.told()
         assert "phone" in trail.tags, trail.told()

@@ -2,7 +2,7 @@
 
 networkx (Hagberg, Schult, Swart, Proceedings of SciPy 2008) is asked by ways that the checks do not go:
 ancestors of the ends, all simple cycles (Johnson 1975), and dominators (Cooper, Harvey, Kennedy 2001). The
-edges are read off the model here, not through the project's own view of the graph.
+edges are read off the model here, not through the project's own view of the graph. Years are from memory.
 """
 
 from __future__ import annotations
@@ -10,9 +10,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 import networkx as nx
-from hypothesis import given, settings
+from hypothesis import given
 
-from tests.published.guides import act, any_guides, ask, end, guide_of, names_at
+from tests.published.guides import MANY, act, any_guides, ask, end, guide_of, names_at
 from tests.published.walks import shipped
 from triage.check.danger import in_front
 from triage.check.structure import dead_ends, endless_loops, unreachable
@@ -91,21 +91,21 @@ def check_loops(guide: Guide) -> None:
         assert turns & cycles, f"{told} is no simple cycle"
 
 
-@settings(deadline=None, max_examples=400)
+@MANY
 @given(any_guides())
 def test_reaching_agrees_on_made_up_guides(guide: Guide) -> None:
     """On any small guide the unreachable nodes and dead ends are those that networkx finds."""
     check_reaching(guide)
 
 
-@settings(deadline=None, max_examples=400)
+@MANY
 @given(any_guides(most=7))
 def test_loops_agree_on_made_up_guides(guide: Guide) -> None:
     """On any small guide there is one endless loop told for each knot of simple cycles, and it is one of them."""
     check_loops(guide)
 
 
-@settings(deadline=None, max_examples=400)
+@MANY
 @given(any_guides())
 def test_danger_agrees_on_made_up_guides(guide: Guide) -> None:
     """On any small guide the ends reached round the danger signs are those that no danger ask dominates."""

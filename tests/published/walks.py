@@ -18,7 +18,7 @@ FEEDS = ("feed-by-mouth", "tube-feed")
 """Tags of the steps that put a drink into a lamb."""
 
 OTHERWISE: dict[str, tuple[Value, ...]] = {
-    "temperature": (36.0, 38.0, 39.5, 41.5, UNSURE),
+    "temperature": (37.0, 38.0, 39.5, 41.5, UNSURE),
     "weight": (4.0, UNSURE),
     "age": (4.0, 10.0, 60.0, 240.0, UNSURE),
     "skin": (0.0, 3.0, 8.0, UNSURE),

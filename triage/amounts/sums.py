@@ -9,7 +9,7 @@ from triage.facts import Facts
 from triage.units import System, show
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Figure:
     """One figure of a result, in its own unit, with a word for what it is."""
 
@@ -23,7 +23,7 @@ class Figure:
         return f"{shown} {self.what}".rstrip()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Sum:
     """A result: its figures (the main one first), how it came about, and what was guessed."""
 
@@ -36,7 +36,7 @@ class Sum:
         return " and ".join(figure.words(system) for figure in self.figures)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Amount:
     """A named sum.
 

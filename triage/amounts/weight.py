@@ -12,7 +12,7 @@ BIRTH_WEIGHTS = {"single": "birth-single", "twin": "birth-twin", "triplet": SMAL
 WEIGHT_NUMBERS = (*BIRTH_WEIGHTS.values(), "guess-growth")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Heavy:
     """A weight in kg, and the sentence that says how it was guessed (empty when it was weighed)."""
 

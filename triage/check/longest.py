@@ -12,7 +12,7 @@ from triage.walk import bound, branch_for, fits
 Known = frozenset[tuple[str, Value]]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Here:
     """A state of the search: where, what is known, and the acts already carried out."""
 

@@ -9,7 +9,7 @@ from triage.check.longest import longest_walks
 from triage.guide.model import Act, Ask, End, Guide
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Tally:
     """How large a guide is, and its longest walk."""
 

@@ -25,10 +25,7 @@ class Parts(Protocol):
 def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) -> None:
     """Add a mistake for each name that does not exist, with the nearest one that does."""
     known = {kind: set(each) for kind, each in names.items()}
-    for mention in reading.mentions:
-        allowed = set[str]().union(*(known[kind] for kind in mention.kinds))
-        if mention.name not in allowed | reading.broken and not reading.unread & set(mention.kinds):
-            _unknown(reading, mention, allowed)
+    _mentions(reading, known)
     numbers = parts.numbers
     for finding in parts.findings.values():
         _finding(finding, reading)
@@ -36,10 +33,7 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
         name: each for name, each in parts.findings.items() if bool(each.choices) != bool(each.measure)
     }
     for number in numbers.values():
-        wanted = NUMBER_UNITS.get(number.name, number.unit)
-        if number.unit != wanted:
-            what = f"the sums take '{number.name}' in {wanted}, not in {number.unit}; write it so"
-            reading.wrong(number.place, what, "unit")
+        _number(number, reading)
     for node in parts.nodes.values():
         if isinstance(node, model.Ask) and node.finding in findings:
             _branches(node, findings[node.finding], numbers, reading)
@@ -50,6 +44,20 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
     _amounts(reading, known["finding"], known["number"])
 
 
+def _mentions(reading: Reading, known: Mapping[str, set[str]]) -> None:
+    allowed_for: dict[tuple[str, ...], set[str]] = {}
+    for mention in reading.mentions:
+        if mention.kinds not in allowed_for:
+            allowed_for[mention.kinds] = set[str]().union(*(known[kind] for kind in mention.kinds))
+        allowed = allowed_for[mention.kinds]
+        if (
+            mention.name not in allowed
+            and mention.name not in reading.broken
+            and not reading.unread & set(mention.kinds)
+        ):
+            _unknown(reading, mention, allowed)
+
+
 def _unknown(reading: Reading, mention: Mention, allowed: set[str]) -> None:
     if not mention.kinds:
         what = f"nothing like {{{mention.name}}} can stand in this text; write plain words"
@@ -57,6 +65,13 @@ def _unknown(reading: Reading, mention: Mention, allowed: set[str]) -> None:
         kinds = " or ".join(mention.kinds)
         what = f"there is no {kinds} '{mention.name}'{nearest(mention.name, allowed)}"
     reading.wrong(mention.place, what, "no-such-name")
+
+
+def _number(number: model.Number, reading: Reading) -> None:
+    wanted = NUMBER_UNITS.get(number.name, number.unit)
+    if number.unit != wanted:
+        what = f"the sums take '{number.name}' in {wanted}, not in {number.unit}; write it so"
+        reading.wrong(number.place, what, "unit")
 
 
 def _finding(finding: model.Finding, reading: Reading) -> None:

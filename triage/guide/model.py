@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from triage.problems import Place
+from triage.problems import Place, Problem
 from triage.units import Quantity
 
 COMMON_PRACTICE = "common-practice"
@@ -16,7 +16,7 @@ NOT_PUBLISHED = (COMMON_PRACTICE, FROM_MEMORY)
 _SOMEWHERE = Place("")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Urgency:
     """How soon a vet is needed; the guide lists them most urgent first."""
 
@@ -26,7 +26,7 @@ class Urgency:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Rises:
     """The usual top of a measurement rises with another one: `by` (a number) for `each` unit of it."""
 
@@ -36,7 +36,7 @@ class Rises:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Finding:
     """One thing that can be seen or measured; it has either choices or a unit."""
 
@@ -57,7 +57,7 @@ class Finding:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Branch:
     """One way out of an ask node: exactly one of the tests is set."""
 
@@ -71,7 +71,7 @@ class Branch:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Ask:
     """A node that asks one finding, and where each answer leads."""
 
@@ -82,7 +82,7 @@ class Ask:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Step:
     """One thing to do, what it does to the lamb (its tags), and the technique it needs."""
 
@@ -92,7 +92,7 @@ class Step:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Act:
     """A node of things to do now; after it, `forget` findings are asked again."""
 
@@ -111,7 +111,7 @@ class Act:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class End:
     """An outcome: what to do, what not to do, when to call, when to look again."""
 
@@ -132,7 +132,7 @@ class End:
 Node = Ask | Act | End
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Topic:
     """One reason people open the guide."""
 
@@ -142,7 +142,7 @@ class Topic:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Number:
     """A threshold or rate: one value, what each source says, and which side is safer."""
 
@@ -162,7 +162,7 @@ class Number:
         return Quantity(self.value, self.unit)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class HowTo:
     """A technique, step by step."""
 
@@ -180,7 +180,7 @@ class HowTo:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Term:
     """A trade word in plain words, with the other ways it is written."""
 
@@ -190,7 +190,7 @@ class Term:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Source:
     """A publication and its grade: A paper, B practice or extension, C trade press, D other."""
 
@@ -205,7 +205,7 @@ class Source:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Front:
     """The guide's first page: `guide.yaml`."""
 
@@ -222,7 +222,17 @@ class Front:
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
+class Read:
+    """What came of reading a folder: the guide when it is sound, and every problem found."""
+
+    guide: Guide | None
+    problems: tuple[Problem, ...]
+    unreadable: str = ""
+    """Why the folder itself could not be read; then there are no problems with places."""
+
+
+@dataclass(frozen=True)
 class Guide:
     """All the guidance as one whole, every name in it resolved."""
 

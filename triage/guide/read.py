@@ -2,33 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from importlib.resources.abc import Traversable
-from pathlib import Path
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from triage.amounts import AMOUNTS
 from triage.guide import fields, model
+from triage.guide.find import Folder
 from triage.guide.links import look_up
+from triage.guide.model import Read
 from triage.guide.shapes import NAME, Plain, Reading, Record
 from triage.guide.text import BIGGEST, Fields, Text, Written, read_text
-from triage.problems import Place, Problem, errors
-
-Folder = Path | Traversable
+from triage.problems import Place, errors
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
-    """What came of reading a folder: the guide when it is sound, and every problem found."""
-
-    guide: model.Guide | None
-    problems: tuple[Problem, ...]
-    unreadable: str = ""
-    """Why the folder itself could not be read; then there are no problems with places."""
-
-
-@dataclass(slots=True)
+@dataclass
 class _Parts:
     """The pieces gathered so far, by name."""
 
@@ -155,7 +143,8 @@ def _read_entries(
     for name, value in written.fields.items():
         if named != "word":
             _check_name(name, written.keys[name], reading)
-        _add(into, name, written.keys[name], record.read_with(value, reading, {named: name}), reading)
+        place = written.keys[name]
+        _add(into, name, place, record.read_with(value, reading, {named: name, "place": place}), reading)
 
 
 def _check_name(name: str, place: Place, reading: Reading) -> None:
@@ -171,7 +160,7 @@ def _add(into: dict[str, Any], name: str, place: Place, value: Any, reading: Rea
     elif value is None:
         reading.broken.add(name)
     else:
-        into[name] = replace(value, place=place)
+        into[name] = value
 
 
 def _read_topic(written: Fields, parts: _Parts, reading: Reading) -> None:
@@ -190,11 +179,12 @@ def _read_topic(written: Fields, parts: _Parts, reading: Reading) -> None:
     else:
         for node_name, value in nodes.fields.items():
             _check_name(node_name, nodes.keys[node_name], reading)
-            node = _read_node(node_name, name, value, reading)
-            _add(parts.nodes, node_name, nodes.keys[node_name], node, reading)
+            place = nodes.keys[node_name]
+            node = _read_node(value, {"name": node_name, "topic": name, "place": place}, reading)
+            _add(parts.nodes, node_name, place, node, reading)
 
 
-def _read_node(name: str, topic: str, value: Written, reading: Reading) -> model.Node | None:
+def _read_node(value: Written, given: Mapping[str, Any], reading: Reading) -> model.Node | None:
     if not isinstance(value, Fields):
         reading.wrong(value.place, "a node should be a map that begins with 'ask', 'act' or 'end'")
         return None
@@ -203,7 +193,7 @@ def _read_node(name: str, topic: str, value: Written, reading: Reading) -> model
         found = " and ".join(f"'{kind}'" for kind in kinds) or "none of them"
         reading.wrong(value.place, f"a node has exactly one of 'ask', 'act' and 'end'; this has {found}")
         return None
-    return fields.NODES[kinds[0]].read_with(value, reading, {"name": name, "topic": topic})
+    return fields.NODES[kinds[0]].read_with(value, reading, given)
 
 
 def _read_how_to(written: Fields, parts: _Parts, reading: Reading) -> None:

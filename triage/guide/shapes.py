@@ -12,6 +12,7 @@ import math
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Generic, Protocol, TypeVar
 
 from triage.guide.text import Fields, Items, Text, Written
@@ -24,7 +25,7 @@ PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Mention:
     """A name used at a place, which must exist among one of these kinds."""
 
@@ -33,7 +34,7 @@ class Mention:
     place: Place
 
 
-@dataclass(slots=True)
+@dataclass
 class Reading:
     """What one reading of a guide has found so far."""
 
@@ -71,7 +72,7 @@ def _as_text(value: Written, reading: Reading, wanted: str) -> str | None:
     return value.text
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Prose:
     """A text for people; each `{name}` in it must be a number or an amount."""
 
@@ -82,14 +83,15 @@ class Prose:
         text = _as_text(value, reading, "a text")
         if text is None:
             return None
-        for name in PLACEHOLDER.findall(text):
-            reading.mentions.append(Mention(self.fills, name, value.place))
-        if "{" in PLACEHOLDER.sub("", text) or "}" in PLACEHOLDER.sub("", text):
-            reading.wrong(value.place, "a brace without its partner; write a number as {its-name}")
+        if "{" in text or "}" in text:
+            for name in PLACEHOLDER.findall(text):
+                reading.mentions.append(Mention(self.fills, name, value.place))
+            if re.search("[{}]", PLACEHOLDER.sub("", text)):
+                reading.wrong(value.place, "a brace without its partner; write a number as {its-name}")
         return " ".join(text.split())
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Ref:
     """The name of something defined elsewhere in the guide."""
 
@@ -103,7 +105,7 @@ class Ref:
         return name
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Plain:
     """A short text that is not a sentence: an edition, a date, a title."""
 
@@ -113,7 +115,7 @@ class Plain:
         return None if text is None else " ".join(text.split())
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class OneOf:
     """One word of a closed list."""
 
@@ -129,7 +131,7 @@ class OneOf:
         return None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Decimal:
     """A plain number, with a point and no unit."""
 
@@ -148,7 +150,7 @@ class Decimal:
         return None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Whole:
     """A whole number of at least 1."""
 
@@ -163,7 +165,7 @@ class Whole:
         return None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Yes:
     """The word `true`; leaving the line out is the only other way to write it."""
 
@@ -175,7 +177,7 @@ class Yes:
         return None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Span:
     """A pair of numbers, low then high; with `or_one`, a single number serves as both."""
 
@@ -198,7 +200,7 @@ class Span:
         return low, high
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class ListOf(Generic[T]):
     """A list of one shape; with `or_one`, a single value counts as a list of one."""
 
@@ -219,7 +221,7 @@ class ListOf(Generic[T]):
         return tuple(item for item in read if item is not None)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class MapOf(Generic[T]):
     """A map from names to one shape; `ref` says what the names must be, if they exist elsewhere."""
 
@@ -251,7 +253,7 @@ class MapOf(Generic[T]):
         return entries
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Record(Generic[T]):
     """A map with known fields, made into a frozen value; unknown fields are mistakes."""
 
@@ -261,6 +263,14 @@ class Record(Generic[T]):
     may: Mapping[str, Shape[Any]] = field(default_factory=dict)
     called: Mapping[str, str] = field(default_factory=dict)
     """Fields whose attribute has another name than the one written."""
+
+    @cached_property
+    def shapes(self) -> dict[str, tuple[Shape[Any], str]]:
+        """Each field's shape, and the attribute it becomes."""
+        return {
+            name: (shape, self.called.get(name) or attribute(name))
+            for name, shape in {**self.must, **self.may}.items()
+        }
 
     def read(self, value: Written, reading: Reading) -> T | None:
         """Return the value made from its fields, or None when any of them is wrong."""
@@ -273,23 +283,23 @@ class Record(Generic[T]):
                 value.place, f"this is {kind_of(value)}; it should be a {self.what}, a map of fields"
             )
             return None
-        shapes = {**self.must, **self.may}
         sound = True
-        made: dict[str, Any] = {}
+        made: dict[str, Any] = {"place": value.place}
         for name, written in value.fields.items():
-            if name not in shapes:
-                what = f"a {self.what} has no field '{name}'{nearest(name, shapes) or self._fields()}"
+            if name not in self.shapes:
+                what = f"a {self.what} has no field '{name}'{nearest(name, self.shapes) or self._fields()}"
                 reading.wrong(value.keys[name], what, "no-such-field")
                 sound = False
                 continue
-            read = shapes[name].read(written, reading)
-            made[self.called.get(name) or attribute(name)] = read
+            shape, called = self.shapes[name]
+            read = shape.read(written, reading)
+            made[called] = read
             sound = sound and read is not None
         for name in self.must:
             if name not in value.fields:
                 reading.wrong(value.place, f"this {self.what} lacks '{name}'", "missing-field")
                 sound = False
-        return self.make(**made, **given, place=value.place) if sound else None
+        return self.make(**{**made, **given}) if sound else None
 
     def _fields(self) -> str:
         return f"; it may have {', '.join((*self.must, *self.may))}"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from triage.page.page import Kind
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Key:
     """A key, what it is called in code, a word for the key line, and where it works."""
 

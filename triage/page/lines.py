@@ -11,7 +11,7 @@ WIDEST = 76
 NARROWEST = 12
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Line:
     """One line of a page, never wider than it was laid out for."""
 

@@ -26,7 +26,7 @@ CERTAINTY_WORDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Block:
     """One piece of a page: what it is for, its text, and the mark that hangs before it."""
 
@@ -35,7 +35,7 @@ class Block:
     mark: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Choice:
     """One answer that a key gives."""
 
@@ -44,7 +44,7 @@ class Choice:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Page:
     """All that a face shows at once; `takes` says what it waits for."""
 

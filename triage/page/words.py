@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from triage.amounts import AMOUNTS, Sum
 from triage.facts import Facts, Unsure, Value
 from triage.guide.model import Finding, Guide, Term
 from triage.units import System, show
 
+if TYPE_CHECKING:
+    from triage.amounts import Sum
+
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Reader:
     """Who reads: the guide, the unit system, and what is known of the lamb in hand."""
 
@@ -28,6 +31,8 @@ class Reader:
     def _named(self, name: str) -> str:
         if name in self.guide.numbers:
             return self.number(name)
+        from triage.amounts import AMOUNTS
+
         return AMOUNTS[name].work_out(self.facts, self.system).words(self.system)
 
     def number(self, name: str) -> str:
@@ -37,6 +42,8 @@ class Reader:
 
     def sums(self, texts: tuple[str, ...]) -> dict[str, Sum]:
         """Return the sums that these texts show, by name, worked out for this lamb."""
+        from triage.amounts import AMOUNTS
+
         names = [name for text in texts for name in _PLACEHOLDER.findall(text)]
         wanted = [name for name in dict.fromkeys(names) if name in AMOUNTS]
         return {name: AMOUNTS[name].work_out(self.facts, self.system) for name in wanted}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import gc
 import os
 import signal
 import sys
@@ -62,6 +63,7 @@ class LambApp(App[None]):
             for number in (signal.SIGTERM, signal.SIGHUP):
                 loop.add_signal_handler(number, self.exit)
         self.draw()
+        self.call_after_refresh(_collect_again)
 
     def on_resize(self) -> None:
         """Lay the page out anew; what is typed stays."""
@@ -147,6 +149,12 @@ class LambApp(App[None]):
         self.session.take(typed)
         if (self.session.walk, self.session.side) != before or self.session.side:
             self.view.top, self.view.picked, self.view.typed = 0, -1, ""
+
+
+def _collect_again() -> None:
+    """Turn garbage collection on again once the first question is painted, sparing what is there."""
+    gc.freeze()
+    gc.enable()
 
 
 def run_app(guide: Guide, system: System, vet: str) -> Walk:
