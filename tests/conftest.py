@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from triage.guide.find import knowledge_root
-from triage.guide.model import Guide
-from triage.guide.read import Read, read_guide
+from triage.guide.model import Guide, Read
+from triage.guide.read import read_guide
 
 SMALL: dict[str, str] = {
     "guide.yaml": """\

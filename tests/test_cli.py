@@ -196,8 +196,8 @@ def test_a_weight_from_birth_type_is_marked_as_a_guess() -> None:
     """With no scale the birth type serves, and the result says that it is a guess."""
     ran = triage("amounts", "first-milk", "birth-type=twin", "--units", "metric")
 
-    assert ran.stdout.startswith("One feed of first milk: 200 ml\n")
-    assert "Weight is a guess: 4 kg, as for a twin. Weigh it when you can." in ran.stdout
+    assert ran.stdout.startswith("One feed of first milk: 160 ml\n")
+    assert "Weight is a guess: 3.2 kg, as for a twin. Weigh it when you can." in ran.stdout
 
 
 def test_a_closed_pipe_is_no_error() -> None:

@@ -19,7 +19,7 @@ _WORDS = {
     "ml": "ml", "cc": "ml", "l": "l", "litre": "l", "litres": "l", "liter": "l", "liters": "l",
     "floz": "floz", "qt": "qt", "quart": "qt", "quarts": "qt",
     "s": "s", "sec": "s", "secs": "s", "second": "s", "seconds": "s",
-    "m": "min", "min": "min", "mins": "min", "minute": "min", "minutes": "min",
+    "min": "min", "mins": "min", "minute": "min", "minutes": "min",
     "h": "h", "hr": "h", "hrs": "h", "hour": "h", "hours": "h",
     "d": "day", "day": "day", "days": "day",
     "w": "week", "wk": "week", "week": "week", "weeks": "week",
@@ -94,6 +94,9 @@ def _parts(text: str) -> list[tuple[float, str]] | None:
 
 
 def _bare(number: float, unit: str, plausible: tuple[float, float], system: System) -> Measured | Refused:
+    if unit == "h":
+        # "3" for a lamb of three days would be read as three hours, and warmed without glucose.
+        return Refused(f"Hours or days? Type {number:g} h or {number:g} days.")
     candidates = _UNTYPED.get(unit, {}).get(system, (unit,))
     for index, candidate in enumerate(candidates):
         value = convert(number, candidate, unit)

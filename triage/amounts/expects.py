@@ -20,6 +20,7 @@ NUMBER_UNITS: dict[str, str] = {
     "feed-ceiling": "ml/kg",
     "feed-most": "ml",
     "recovery-feed": "ml",
+    "recovery-rate": "ml/kg",
     "week-one": "day",
     "week-three": "day",
     "week-five": "day",

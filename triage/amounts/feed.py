@@ -165,10 +165,14 @@ def _under_ceiling(facts: Facts, heavy: Heavy, exact: float, system: System) -> 
 def recovery_feed(facts: Facts, system: System) -> Sum:
     """The first feed of a weak lamb just warmed: small, and never above the rate of a feed."""
     heavy = weight_of(facts, system)
-    most = facts.number("recovery-feed")
-    exact = min(most, heavy.kg * facts.number("feed-ceiling"))
-    given = bottle_mark(exact, system)
-    working = (weight_line(heavy, system), f"A weak gut starts with no more than {show(most, 'ml', system)}")
+    rate, most = facts.number("recovery-rate"), facts.number("recovery-feed")
+    exact = heavy.kg * rate
+    given = bottle_mark(min(exact, most), system)
+    working = (
+        weight_line(heavy, system),
+        times(heavy, rate, exact, system),
+        f"A weak gut starts with no more than {show(most, 'ml', system)}",
+    )
     return Sum((Figure(given, "ml"),), (*working, _rounded(given, system)), heavy.guessed)
 
 
@@ -251,7 +255,7 @@ AMOUNTS = (
         "small-first-feed",
         "First feed of a weak lamb just warmed",
         ("weight",),
-        ("recovery-feed", "feed-ceiling", *WEIGHT_NUMBERS),
+        ("recovery-rate", "recovery-feed", *WEIGHT_NUMBERS),
         recovery_feed,
         ("age", "birth-type"),
     ),

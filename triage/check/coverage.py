@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from triage.check.knowledge import always_asked
 from triage.guide.graph import ways_out
 from triage.guide.model import Act, Ask, Branch, End, Finding, Guide
 from triage.problems import Problem
@@ -83,11 +84,13 @@ def unsure(guide: Guide) -> Iterator[Problem]:
     Urgency of a branch is what is certain from it on: its own `at_least`, or the least urgent end
     below it when that is more urgent still.
     """
-    least = _least_urgent(guide)
+    least, asked = _least_urgent(guide), always_asked(guide)
     for node in guide.nodes.values():
         if not isinstance(node, Ask):
             continue
         stand_ins = guide.findings[node.finding].stand_ins
+        if stand_ins and node.finding in asked.get(node.name, ()):
+            continue  # passed in silence: where it was asked, "not sure" has met the stand-in already
         branch = next((each for each in node.branches if each.unsure), None)
         if branch is None or _asks(guide, branch.go) in stand_ins:
             continue

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from triage.check.longest import longest_walks
+from triage.check.structure import endless_loops
 from triage.guide.model import Act, Ask, End, Guide
 from triage.problems import Problem
 
@@ -34,6 +35,8 @@ def too_many_steps(guide: Guide) -> Iterator[Problem]:
 
 def too_long(guide: Guide) -> Iterator[Problem]:
     """At most twelve screens to any end, repeats of a timed act aside."""
+    if any(endless_loops(guide)):
+        return  # told already, and such walks have no length
     for end, walk in longest_walks(guide).items():
         if len(walk) > MOST_SCREENS:
             what = f"{len(walk)} screens lead to '{end}', {MOST_SCREENS} at most: {' > '.join(walk)}"

@@ -72,7 +72,7 @@ def page_of(walk: Walk, system: System) -> Page:
         return Page("ask", title, blocks, choices, finding.measure, urgency, because, lamb)
     if isinstance(node, Act):
         return Page("act", title, _act(node, reader, walk), (), "", urgency, because, lamb)
-    return Page("end", title, _end(node, reader), (), "", urgency, because, lamb)
+    return Page("end", title, _end(node, reader, urgency), (), "", urgency, because, lamb)
 
 
 def lamb_line(walk: Walk, system: System) -> str:
@@ -136,8 +136,11 @@ def _act(node: Act, reader: Reader, walk: Walk) -> tuple[Block, ...]:
     return (*blocks, *_guesses(node, reader))
 
 
-def _end(node: End, reader: Reader) -> tuple[Block, ...]:
+def _end(node: End, reader: Reader, urgency: Urgency | None) -> tuple[Block, ...]:
     blocks = [Block("heading", reader.fill(node.title))]
+    if urgency and urgency.name != node.urgency:
+        # The end's own steps don't know what was answered on the way, so the page says it for them.
+        blocks.append(Block("caution", f"{urgency.say}. Your answers on the way ask for it.", "!"))
     if node.likely:
         blocks.append(Block("body", reader.fill(node.likely)))
     blocks += [Block("blank", ""), *_steps(node.do, reader)]
