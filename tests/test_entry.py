@@ -56,8 +56,25 @@ def test_a_newborn_of_42_lb_is_asked_again_and_can_be_insisted_on(guide: Guide) 
     again = read(guide, "weight", "42 lb", {"age": 3.0})
 
     assert isinstance(again, AskAgain)
-    assert again.why.startswith("19.05 kg is unusual; most such lambs are 1.5 kg to 8.05 kg.")
+    assert again.why.startswith("19.1 kg is unusual; most such lambs are 1.5 kg to 7.1 kg.")
     assert again.insisted == Understood(19.0509, "42 lb")
+
+
+def test_a_weight_in_the_other_units_is_asked_about(guide: Guide) -> None:
+    """8 for a newborn is eight kilograms here, and more likely eight pounds: it is asked."""
+    again = read(guide, "weight", "8", {"age": 8.0})
+
+    assert isinstance(again, AskAgain)
+    assert "Did you mean 8 lb?" in again.why
+
+
+def test_a_time_just_ahead_is_asked_about(guide: Guide) -> None:
+    """A clock time still to come today may be yesterday's or a slip, so it is asked once more."""
+    again = read(guide, "age", "born 02:30")
+
+    assert isinstance(again, AskAgain)
+    assert again.why.startswith("That time is still to come today. Yesterday, 23.7 hours ago?")
+    assert again.insisted is not None
 
 
 def test_an_older_lamb_may_weigh_more(guide: Guide) -> None:

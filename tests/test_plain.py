@@ -17,11 +17,11 @@ from triage.walk import Walk
 NOW = Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC)
 
 WALKS = {
-    "cold-newborn": ["5", "36.2", "3h", "", "38", "1", "6", "4.2kg", "w", "b", "q"],
+    "cold-newborn": ["5", "36.2", "3h", "", "d", "38", "1", "6", "4.2kg", "w", "b", "q"],
     "cold-older-no-glucose": ["6", "35.8", "14h", "3", "v", "b"],
     "no-thermometer-no-scale": ["6", "n", "1", "1", "5", "n", "1", "6", "n", "2"],
     "scours-in-us-units": ["u", "6", "102.5", "1", "3", "?", "b", "3", "2", "6", "10 days", "9 lb"],
-    "slips-and-changes": ["7", "", "6", "392", "39,2", "a", "2", "b", "1", "a", "1", "5", "q"],
+    "slips-and-changes": ["7", "", "6", "392", "39,2", "a", "2", "b", "1", "a", "1", "5", "q", "q"],
 }
 
 

@@ -18,7 +18,7 @@ from triage.walk import Walk
 
 def cold_newborn(guide: Guide) -> Walk:
     held = Session(Walk(guide), clock=lambda: Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC))
-    for line in ("5", "97.2F", "born 23:10", "", "38", "1", "6", "4.2kg"):
+    for line in ("5", "97.2F", "born 23:10", "d", "38", "1", "6", "4.2kg"):
         held.take(line)
     return held.walk
 

@@ -24,8 +24,8 @@ def session(guide: Guide, *lines: str) -> Session:
 
 
 def test_answers_move_the_walk_on(guide: Guide) -> None:
-    """A digit chooses, a number measures, n is not sure, and Enter carries an act out."""
-    held = session(guide, "5", "36.2", "3h", "")
+    """A digit chooses, a number measures, n is not sure, and d carries an act out."""
+    held = session(guide, "5", "36.2", "3h", "d")
 
     assert held.walk.state.times == {"warm-by-thermometer": 1}
     assert held.page().title == "Cold, limp or flat out"
@@ -72,10 +72,55 @@ def test_the_phone_page_shows_the_number_and_what_was_found(guide: Guide) -> Non
     assert any("Limp, or can't stand" in text for text in texts)
 
 
+def test_the_phone_page_keeps_every_reading_and_what_was_done(guide: Guide) -> None:
+    """The vet asks what it was before: each reading and each act stays on the page, in order."""
+    held = session(guide, "5", "36.2", "3h", "d", "38.1", "v")
+
+    texts = [block.text for block in held.page().blocks]
+
+    at = texts.index("Temperature: 36.2 °C")
+    assert texts[at + 1 : at + 4] == ["Age: 3 hours", "Done: Dry it and warm it", "Temperature: 38.1 °C"]
+
+
+def test_an_act_says_until_when_to_wait(guide: Guide) -> None:
+    """After an act with a wait the time to look again is told, by the clock."""
+    held = session(guide, "5", "36.2", "3h", "d")
+
+    assert held.told == "Wait 20 minutes, till 02:30. Then answer this."
+    assert any("Last time: 36.2 °C" in block.text for block in held.page().blocks)
+
+
+def test_leaving_in_mid_walk_takes_two_keys(guide: Guide) -> None:
+    """One q in mid-walk asks, a second one leaves, and any other key between forgets it."""
+    held = session(guide, "6", "q")
+    assert (held.left, held.told) == (False, "Press q once more to leave.")
+
+    held.take("39.2")
+    held.take("q")
+    assert not held.left
+
+    held.take("q")
+    assert held.left
+    assert session(guide, "q").left
+
+
+def test_a_technique_is_picked_from_a_list(guide: Guide) -> None:
+    """Where a page needs several techniques, ? lists them and a number opens one."""
+    held = session(guide, "6", "39.3", "1", "5", "2h", "6", "4kg", "?")
+    listed = [block.text for block in held.page().blocks if block.role == "choice"]
+    assert "Feed by bottle" in " ".join(listed) or len(listed) > 1
+
+    held.take("2")
+    assert held.page().blocks[1].text == listed[1]
+
+    held.take("b")
+    assert [block.text for block in held.page().blocks if block.role == "choice"] == listed
+
+
 def test_an_odd_weight_is_asked_again_and_then_kept(guide: Guide) -> None:
     """A weight that is odd for the age is kept only when the same is typed once more."""
     held = session(guide, "6", "39.2", "1", "5", "3h", "6", "42 lb")
-    assert held.told.startswith("19.05 kg is unusual")
+    assert held.told.startswith("19.1 kg is unusual")
     assert "weight" not in held.walk.state.known
 
     held.take("42 lb")
@@ -96,7 +141,7 @@ def test_an_earlier_answer_can_be_changed(guide: Guide) -> None:
 
     assert held.walk.state.known["temperature"] == 38.9
     assert held.walk.state.known["swallows"] == "sucks"
-    assert held.told == "Changed. All other answers still fit."
+    assert held.told == "Taken as 38.9 °C. Changed. All other answers still fit."
 
 
 def test_what_no_longer_fits_is_named(guide: Guide) -> None:
@@ -104,8 +149,8 @@ def test_what_no_longer_fits_is_named(guide: Guide) -> None:
     held = session(guide, "6", "39.2", "1", "5", "a", "2", "36")
 
     assert held.told == (
-        "Changed. No longer used: Suck and swallow (Holds its head up and sucks hard); "
-        "Reason (It has had no first milk)."
+        "Taken as 36 °C. Changed. No longer used: Suck and swallow: Holds its head up and sucks hard; "
+        "Reason: It has had no first milk."
     )
 
 
@@ -135,7 +180,10 @@ def test_wrong_keys_do_no_harm(guide: Guide) -> None:
     )
 
     act = session(guide, "5", "36.2", "3h", "x")
-    assert (act.walk.node.name, act.told) == ("warm-by-thermometer", "Press Enter when it is done.")
+    assert (act.walk.node.name, act.told) == (
+        "warm-by-thermometer",
+        "Read it all, and press d when it is done.",
+    )
 
 
 @settings(max_examples=60, deadline=None)

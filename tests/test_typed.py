@@ -27,7 +27,21 @@ WEIGHT = (0.8, 60.0)
 )
 def test_temperatures_are_understood(text: str, system: System, value: float) -> None:
     """Point or comma, either unit, with or without it written."""
-    assert read_measure(text, "degC", TEMPERATURE, system) == Measured(value)
+    read = read_measure(text, "degC", TEMPERATURE, system)
+
+    assert isinstance(read, Measured)
+    assert read.value == value
+
+
+def test_a_bare_number_is_told_back_with_its_unit() -> None:
+    """A number that could have been another unit is said back in the unit it was taken in."""
+    assert read_measure("8", "kg", WEIGHT) == Measured(8.0, "Taken as 8 kg.")
+    assert read_measure("8", "kg", WEIGHT, "us") == Measured(3.6287, "Taken as 8 lb.")
+
+
+def test_an_age_needs_its_unit() -> None:
+    """A bare 3 for a lamb of three days would be read as three hours, so it is asked back."""
+    assert read_measure("3", "h", (0, 4320)) == Refused("Hours or days? Type 3 h or 3 days.")
 
 
 def test_102_is_taken_as_fahrenheit_and_said_so() -> None:

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import argparse
 import gc
-import locale
 import os
-import shutil
 import sys
 from collections.abc import Callable, Sequence
 from enum import IntEnum
@@ -14,10 +12,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.page.ascii import can_show, to_ascii
-from triage.units import System
 
 if TYPE_CHECKING:
     from triage.guide.model import Guide, Read
+    from triage.units import System
     from triage.walk import Walk
 
 
@@ -189,7 +187,7 @@ def walk_plain(guide: Guide, parsed: argparse.Namespace, system: System, vet: st
             say(typed)
         return typed
 
-    width = shutil.get_terminal_size((76, 24)).columns if sys.stdout.isatty() else 76
+    width = os.get_terminal_size().columns if sys.stdout.isatty() else 76
     session = Session(Walk(guide), system, vet)
     try:
         plain.run(session, read, say, width)
@@ -319,6 +317,3 @@ def print_version(parsed: argparse.Namespace) -> int:
         return guide
     say(f"triage {triage.__version__}, guide edition {guide.front.edition} of {guide.front.date}")
     return Exit.FINE
-
-
-locale.setlocale(locale.LC_CTYPE, "")

@@ -10,7 +10,7 @@ from triage.typed import Refused
 
 OLDEST = timedelta(days=366)
 
-_CLOCK = re.compile(r"(?<![0-9])([0-9]{1,2})[:.h]([0-9]{2})\s*(am|pm)?|(?<![0-9])([0-9]{1,2})\s*(am|pm)")
+_CLOCK = re.compile(r"(?<![0-9])([0-9]{1,2})[:.]([0-9]{2})\s*(am|pm)?|(?<![0-9])([0-9]{1,2})\s*(am|pm)")
 _DATE = re.compile(r"([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})")
 _FILLER = re.compile(r"\b(born|at|on|about|t)\b|[,]")
 EXAMPLE = "10 h, 3 days, born 23:30, or born 2026-03-28 23:30"
@@ -23,6 +23,8 @@ class Born:
     moment: datetime
     hours: float
     note: str = ""
+    rolled: bool = False
+    """Whether a clock time alone was still to come today, and so was taken as yesterday's."""
 
 
 def looks_like_clock(text: str) -> bool:
@@ -46,7 +48,8 @@ def read_birth(text: str, now: datetime, zone: tzinfo | None = None) -> Born | R
     if clock is None:
         return Refused(f"'{text.strip()}' is not a time of birth. Type it like {EXAMPLE}.")
     wall = datetime(day.year, day.month, day.day, *clock)
-    if not dated and _moment(wall, zone) > now:
+    rolled = not dated and _moment(wall, zone) > now
+    if rolled:
         wall -= timedelta(days=1)
     moment = _moment(wall, zone)
     if moment > now:
@@ -56,7 +59,7 @@ def read_birth(text: str, now: datetime, zone: tzinfo | None = None) -> Born | R
     if now - moment > OLDEST:
         return Refused("That is more than a year ago. This guide is for lambs.")
     hours = (now - moment).total_seconds() / 3600
-    return Born(moment, round(hours, 2), _understood(moment, zone))
+    return Born(moment, round(hours, 2), _understood(moment, zone), rolled)
 
 
 def _day(text: str, here: datetime) -> tuple[datetime | Refused, str, bool]:

@@ -14,6 +14,9 @@ from triage.typed import Measured, Refused, read_measure
 from triage.units import System, convert, show
 
 NOT_SURE = frozenset({"n", "unsure", "not sure"})
+SURELY_YESTERDAY = 20
+"""A clock time that makes a lamb older than these hours may be a slip for a time just past."""
+
 KEEP_IT = "Type the same again to keep it."
 
 
@@ -79,9 +82,19 @@ class AnswerReader:
         span = usual_span(self.guide, finding, known)
         if span is None or span[0] <= read.value <= span[1]:
             return understood
-        value, low, high = (show(each, finding.measure, self.system) for each in (read.value, *span))
+        value, low, high = (
+            show(round(each, 1), finding.measure, self.system) for each in (read.value, *span)
+        )
         most = f"{value} is unusual; most such lambs are {low} to {high}."
-        return AskAgain(f"{most} {KEEP_IT}", understood)
+        return AskAgain(f"{most}{self._meant(finding, text, span)} {KEEP_IT}", understood)
+
+    def _meant(self, finding: Finding, text: str, span: tuple[float, float]) -> str:
+        """Ask whether the other unit system was meant, where that would be usual."""
+        other: System = "us" if self.system == "metric" else "metric"
+        read = read_measure(text, finding.measure, finding.plausible, other)
+        if isinstance(read, Refused) or not span[0] <= read.value <= span[1]:
+            return ""
+        return f" Did you mean {show(read.value, finding.measure, other)}?"
 
 
 def _choice(finding: Finding, plain: str, text: str) -> Understood | AskAgain:
@@ -106,7 +119,11 @@ def _birth(finding: Finding, text: str, now: Now) -> Understood | AskAgain:
     if born.hours > finding.plausible[1]:
         oldest = show(finding.plausible[1], "h")
         return AskAgain(f"That is more than {oldest} ago. This guide is for younger lambs.")
-    return Understood(born.hours, f"born {born.moment.isoformat(timespec='minutes')}", born.note)
+    understood = Understood(born.hours, f"born {born.moment.isoformat(timespec='minutes')}", born.note)
+    if born.rolled and born.hours > SURELY_YESTERDAY:
+        ago = show(round(born.hours, 1), "h")
+        return AskAgain(f"That time is still to come today. Yesterday, {ago} ago? {KEEP_IT}", understood)
+    return understood
 
 
 def usual_span(guide: Guide, finding: Finding, known: Mapping[str, Value]) -> tuple[float, float] | None:

@@ -12,7 +12,12 @@ from triage.session import Session
 Read = Callable[[str], str]
 Write = Callable[[str], None]
 
-PROMPTS = {"ask": "Answer", "act": "Enter when it is done", "end": "The end", "side": "Enter to go back"}
+PROMPTS = {
+    "ask": "Answer",
+    "act": "When it is done: d",
+    "end": "The end",
+    "side": "A number, or Enter to go back",
+}
 
 
 def run(session: Session, read: Read, write: Write, width: int = 76) -> None:
@@ -58,4 +63,5 @@ def head(page: Page, vet: str) -> list[str]:
 def prompt(page: Page) -> str:
     """Return the prompt for a page, with the keys that work on it."""
     keys = ", ".join(f"{key.key} {key.word}" for key in keys_for(page.kind, in_view=True))
-    return f"{PROMPTS[page.kind]} ({keys}): "
+    such_as = f", like {page.example}" if page.example else ""
+    return f"{PROMPTS[page.kind]}{such_as} ({keys}): "

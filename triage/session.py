@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from datetime import timedelta
 
 from triage.entry import AnswerReader, AskAgain, Now, Understood
 from triage.guide.model import Act, Ask
 from triage.page.keys import named
 from triage.page.page import Page, page_of
-from triage.units import System
+from triage.units import System, show
 from triage.walk import Walk
 
 
@@ -29,6 +30,8 @@ class Session:
     side: str = field(default="", init=False)
     _refused: str = field(default="", init=False)
     _kept: tuple[Walk, int] | None = field(default=None, init=False)
+    _picked: int = field(default=0, init=False)
+    _leaving: bool = field(default=False, init=False)
 
     @property
     def changing(self) -> bool:
@@ -44,7 +47,7 @@ class Session:
 
         match self.side:
             case "how":
-                return side.how_page(self.walk, self.system)
+                return side.how_page(self.walk, self.system, self._picked)
             case "phone":
                 return side.phone_page(self.walk, self.system, self.vet)
             case "working":
@@ -57,10 +60,11 @@ class Session:
         self.told = ""
         typed = typed.strip()
         command = named(typed.lower(), self.page().kind)
+        self._leaving = self._leaving and command == "leave"
         if command:
             self._command(command)
         elif self.side:
-            self._leave_side(typed)
+            self._on_side(typed)
         elif self.changing and not typed:
             self._keep_old()
         else:
@@ -70,16 +74,40 @@ class Session:
         self._refused = ""
         match command:
             case "leave":
-                self.left = True
+                self._leave()
             case "back":
                 self._back()
+            case "done":
+                self._done()
             case "units":
                 self.system = "us" if self.system == "metric" else "metric"
+                self.told = f"Units: {'US' if self.system == 'us' else 'metric'}."
+            case "light":
+                self.told = "Only the full screen has lights."
             case _:
-                self.side = command
+                self.side, self._picked = command, 0
+
+    def _leave(self) -> None:
+        """Leave at once where nothing is lost, and else on the second time."""
+        self.left = self._leaving or self.walk.finished or not self.walk.moves
+        self._leaving = True
+        if not self.left:
+            self.told = "Press q once more to leave."
+
+    def _done(self) -> None:
+        node = self.walk.node
+        self.walk = self.walk.done()
+        if isinstance(node, Act) and node.wait:
+            quantity = self.walk.guide.numbers[node.wait].quantity
+            now = self.clock()
+            till = now.moment + timedelta(minutes=quantity.to("min").value)
+            wait = show(quantity.value, quantity.unit, self.system)
+            self.told = f"Wait {wait}, till {till.astimezone(now.zone):%H:%M}. Then answer this."
 
     def _back(self) -> None:
-        if self.side:
+        if self.side and self._picked:
+            self._picked = 0
+        elif self.side:
             self.side = ""
         elif self.changing:
             self._keep_old()
@@ -93,31 +121,35 @@ class Session:
         self.walk, self._kept = self._kept[0], None
         self.told = "Nothing was changed."
 
-    def _leave_side(self, typed: str) -> None:
-        """Close a side page; a number on the page of answers goes back to that question."""
-        from triage.page.side import changeable
+    def _on_side(self, typed: str) -> None:
+        """Close a side page, or take a number from its list."""
+        from triage.page.side import changeable, techniques
 
-        indexes = changeable(self.walk) if self.side == "answers" else []
         if not typed:
             self.side = ""
             return
+        answers = changeable(self.walk) if self.side == "answers" else []
+        listed = len(techniques(self.walk)) if self.side == "how" else len(answers)
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 4 else 0
-        if not 1 <= number <= len(indexes):
+        if not 1 <= number <= listed:
             self.told = f"'{typed[:20]}' does nothing here. Press b to go back."
-            return
+        elif answers:
+            self._change(answers[number - 1])
+        else:
+            self._picked = number
+
+    def _change(self, index: int) -> None:
         self.side = ""
-        self._kept = (self.walk, indexes[number - 1])
-        self.walk = Walk(self.walk.guide, self.walk.moves[: indexes[number - 1]])
+        self._kept = (self.walk, index)
+        self.walk = Walk(self.walk.guide, self.walk.moves[:index])
         self.told = "Give the new answer, or press b to keep the old one."
 
     def _move(self, typed: str) -> None:
         node = self.walk.node
         if isinstance(node, Ask):
             self._answer(node, typed)
-        elif isinstance(node, Act) and not typed:
-            self.walk = self.walk.done()
         elif isinstance(node, Act):
-            self.told = "Press Enter when it is done."
+            self.told = "Read it all, and press d when it is done."
         elif typed:
             self.told = f"'{typed[:20]}' does nothing here."
 

@@ -60,15 +60,15 @@ def read_measure(
     A bare number is taken in the reader's own system first, and in the other one when only that
     gives a value inside `plausible`; `note` then says what was understood.
     """
-    example = _example(unit, system)
+    such_as = example(unit, system)
     cleaned = text.strip().lower()
     if not cleaned:
-        return Refused(f"Nothing was typed. Type a number, like {example}.")
+        return Refused(f"Nothing was typed. Type a number, like {such_as}.")
     if len(cleaned) > LONGEST:
-        return Refused(f"That is too long for a number. Type it like {example}.")
+        return Refused(f"That is too long for a number. Type it like {such_as}.")
     parts = _parts(cleaned)
     if parts is None:
-        return Refused(f"'{text.strip()}' is not a number here. Type it like {example}.")
+        return Refused(f"'{text.strip()}' is not a number here. Type it like {such_as}.")
     if len(parts) == 1 and not parts[0][1]:
         return _bare(parts[0][0], unit, plausible, system)
     return _with_units(parts, unit, plausible, system)
@@ -101,8 +101,12 @@ def _bare(number: float, unit: str, plausible: tuple[float, float], system: Syst
     for index, candidate in enumerate(candidates):
         value = convert(number, candidate, unit)
         if _inside(value, plausible):
-            note = "" if index == 0 else _took(number, candidate, value, unit, system)
-            return Measured(value, note)
+            return Measured(
+                value,
+                _took(number, candidate, value, unit, system)
+                if index
+                else _as(candidates, value, unit, system),
+            )
     return _out_of_range(number, candidates[0], unit, plausible, system)
 
 
@@ -116,14 +120,14 @@ def _with_units(
         # "oz" after no pound may be a volume: a bottle is marked in fluid ounces.
         named = "floz" if written == "oz" and dimension == "volume" else written
         if not named:
-            return Refused(f"One of the numbers has no unit. Type it like {_example(unit, system)}.")
+            return Refused(f"One of the numbers has no unit. Type it like {example(unit, system)}.")
         if UNITS[named].dimension != dimension:
-            wanted = _example(unit, system)
+            wanted = example(unit, system)
             return Refused(f"That is a {UNITS[named].dimension}. Here it takes a {dimension}, like {wanted}.")
         if previous and UNITS[named].factor >= UNITS[previous].factor:
-            return Refused(f"Put the larger unit first, like {_example(unit, system)}.")
+            return Refused(f"Put the larger unit first, like {example(unit, system)}.")
         if previous and dimension == "temperature":
-            return Refused(f"That is two temperatures. Type one, like {_example(unit, system)}.")
+            return Refused(f"That is two temperatures. Type one, like {example(unit, system)}.")
         total += convert(number, named, unit)
         previous = named
     value = round(total, 4)
@@ -134,6 +138,11 @@ def _with_units(
 
 def _inside(value: float, plausible: tuple[float, float]) -> bool:
     return plausible[0] <= value <= plausible[1]
+
+
+def _as(candidates: tuple[str, ...], value: float, unit: str, system: System) -> str:
+    """Say in which unit a bare number was taken, where it could have been another."""
+    return f"Taken as {show(value, unit, system)}." if len(candidates) > 1 else ""
 
 
 def _took(number: float, candidate: str, value: float, unit: str, system: System) -> str:
@@ -160,8 +169,9 @@ def _slip(number: float, written: str, unit: str, plausible: tuple[float, float]
     return ""
 
 
-def _example(unit: str, system: System) -> str:
+def example(unit: str, system: System) -> str:
+    """Return how a quantity in this unit may be typed."""
     us = {"degC": "102.5F", "kg": "9 lb 4 oz", "ml": "6 oz"}
     metric = {"degC": "39.2", "kg": "4.2 kg", "ml": "200 ml"}
-    either = {"g": "200 g", "h": "10 h or 3 days", "s": "2", "%": "8"}
+    either = {"g": "200 g", "h": "10 h, 3 days, or born 23:30", "s": "2", "%": "8"}
     return (us if system == "us" else metric).get(unit) or either.get(unit, "1.5")

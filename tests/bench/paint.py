@@ -1,7 +1,7 @@
 """Key to the next page painted, against bare Textual apps that swap two fixed pages of text.
 
 All run at once, each under its own pseudo-terminal of 80 by 24, and take turns key by key: the guide
-is walked forth and back over questions, measurements, acts and ends. Timed from writing the key to the
+is walked forth over questions and measurements to an act or an end, and back. Timed from writing the key to the
 last byte of the repaint, which is the last before a silence; nothing is subtracted. For a measurement
 the key is Enter; what is typed before it is painted first, and timed apart.
 

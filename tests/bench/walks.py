@@ -14,7 +14,11 @@ if TYPE_CHECKING:
     from triage.session import Session
 
 DEEPEST = 12
-"""Moves after which a walk turns back, if it has not reached an end."""
+"""Moves after which a walk turns back, if no act or end has turned it back before."""
+
+
+BACK = "\x1b[D"
+"""The left arrow: it goes back from every page, where a letter can be part of a measurement."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,11 +76,11 @@ def _session() -> Session:
 def _walks(chance: Random) -> Iterator[Press]:
     session = _session()
     while True:
-        while session.page().kind != "end" and len(session.walk.moves) < DEEPEST:
+        while session.page().kind == "ask" and len(session.walk.moves) < DEEPEST:
             yield _forth(session, chance)
         while session.walk.moves:
             session.take("b")
-            yield Press("", "b", session.page())
+            yield Press("", BACK, session.page())
 
 
 def _forth(session: Session, chance: Random) -> Press:
@@ -92,8 +96,7 @@ def _way_on(session: Session, chance: Random) -> tuple[str, str]:
     from triage.guide.model import Ask
 
     node, choices = session.walk.node, session.page().choices
-    if not isinstance(node, Ask):
-        return "", "\r"
+    assert isinstance(node, Ask)
     finding = session.walk.guide.findings[node.finding]
     if finding.measure:
         return _typed(finding, chance), "\r"

@@ -47,57 +47,100 @@ async def test_a_danger_sign_rings_in_one_key(guide: Guide) -> None:
         assert "01632 960111" in screen_of(pilot)
 
 
-async def test_letters_are_commands_until_a_number_begins(guide: Guide) -> None:
-    """b goes back on a question that takes a number, and is a letter once a number was begun."""
+async def test_a_time_of_birth_is_typed_as_the_page_says(guide: Guide) -> None:
+    """Words go into the box on a question that takes a measurement: `born 23:30` works letter by letter."""
     async with app_of(guide).run_test() as pilot:
-        await pilot.press("6", "b")
+        await pilot.press("5", *"36.2", "enter", *"born", "space", *"23:30")
+        await pilot.pause()
+        assert "> born 23:30_" in screen_of(pilot)
+
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "Taken as born 23:30" in screen_of(pilot)
+        assert pilot.app.session.walk.state.known["age"] == 2.67  # type: ignore[attr-defined]
+
+
+async def test_b_and_enter_go_back_from_a_measurement_too(guide: Guide) -> None:
+    """Esc goes back at once, and so does b sent with Enter."""
+    async with app_of(guide).run_test() as pilot:
+        await pilot.press("6", "b", "enter")
         assert pilot.app.session.walk.moves == ()  # type: ignore[attr-defined]
 
-        await pilot.press("6", *"39.2", "enter", "1", "5", *"3h", "enter", "6", *"9lb")
-        await pilot.pause()
-
-        assert "> 9lb_" in screen_of(pilot)
+        await pilot.press("6", "escape")
+        assert pilot.app.session.walk.moves == ()  # type: ignore[attr-defined]
 
 
 async def test_what_is_typed_can_be_mended(guide: Guide) -> None:
-    """Backspace takes one sign away, Esc all of them, and then they go back a step."""
+    """Backspace takes one sign away and never a step; Esc clears the box first, then goes back."""
     async with app_of(guide).run_test() as pilot:
         await pilot.press("6", *"392", "backspace")
         await pilot.pause()
         assert "> 39_" in screen_of(pilot)
 
-        await pilot.press("escape")
+        await pilot.press("backspace", "backspace", "backspace", "backspace")
         await pilot.pause()
         assert "> _" in screen_of(pilot)
+        assert "What is its temperature?" in screen_of(pilot)
 
-        await pilot.press("escape")
+        await pilot.press("3", "escape", "escape")
         await pilot.pause()
         assert "Do you see any of these now?" in screen_of(pilot)
 
 
-async def test_a_slip_is_told_and_kept_for_mending(guide: Guide) -> None:
-    """392 is refused in a sentence, and stays to be corrected."""
+async def test_a_slip_is_told_and_the_box_is_empty_again(guide: Guide) -> None:
+    """392 is refused in a sentence, and the next try starts in an empty box."""
     async with app_of(guide).run_test() as pilot:
         await pilot.press("6", *"392", "enter")
         await pilot.pause()
+        assert "Did you mean 39.2?" in screen_of(pilot)
 
-        shown = screen_of(pilot)
-        assert "Did you mean 39.2?" in shown
-        assert "> 392_" in shown
+        await pilot.press(*"39.2", "enter")
+        await pilot.pause()
+        assert pilot.app.session.walk.state.known["temperature"] == 39.2  # type: ignore[attr-defined]
 
 
-async def test_an_odd_weight_can_be_insisted_on_with_enter(guide: Guide) -> None:
-    """An odd weight is asked again; a second Enter keeps it."""
+async def test_an_odd_weight_can_be_insisted_on(guide: Guide) -> None:
+    """An odd weight is asked again; the same typed once more keeps it."""
     async with app_of(guide).run_test() as pilot:
-        await pilot.press(
-            "6", *"39.2", "enter", "1", "5", *"3h", "enter", "6", *"42", "space", *"lb", "enter"
-        )
+        await pilot.press("6", *"39.2", "enter", "1", "5", *"3h", "enter", "6", *"42lb", "enter")
         await pilot.pause()
         assert "is unusual" in screen_of(pilot)
 
-        await pilot.press("enter")
+        await pilot.press(*"42lb", "enter")
         await pilot.pause()
         assert "First milk now, by bottle" in screen_of(pilot)
+
+
+async def test_a_stray_enter_does_not_pass_an_act(guide: Guide) -> None:
+    """Enter after a choice does not mark what to do as done; d does, once all of it has been seen."""
+    async with app_of(guide).run_test(size=(44, 12)) as pilot:
+        await pilot.press(*COLD, "enter", "enter")
+        await pilot.pause()
+        assert "Dry it and warm it" in screen_of(pilot)
+        assert "press d when it is done" in " ".join(screen_of(pilot).split())
+
+        await pilot.press("d")
+        await pilot.pause()
+        assert pilot.app.session.walk.state.times == {}  # type: ignore[attr-defined]
+
+        await pilot.press(*"dddddd")
+        await pilot.pause()
+        assert pilot.app.session.walk.state.times == {"warm-by-thermometer": 1}  # type: ignore[attr-defined]
+
+
+async def test_a_new_size_is_laid_out_at_once(guide: Guide) -> None:
+    """A resized window shows the page for its new size with no key pressed."""
+    async with app_of(guide).run_test(size=(80, 24)) as pilot:
+        await pilot.press(*COLD)
+        await pilot.resize_terminal(30, 10)
+        await pilot.pause()
+        await pilot.pause()
+        assert "more below" in screen_of(pilot)
+
+        await pilot.resize_terminal(80, 24)
+        await pilot.pause()
+        await pilot.pause()
+        assert "Warm it in moving air no hotter than 40 °C at its back." in screen_of(pilot)
 
 
 async def test_arrows_and_enter_choose_too(guide: Guide) -> None:
@@ -128,7 +171,7 @@ def test_every_question_shows_all_its_answers_on_a_phone(guide: Guide) -> None:
         keys = key_lines(page, 42, 20)
 
         room = 20 - 1 - len(head) - len(keys)
-        assert len(body_lines(page, View(), "", 42, room)) <= room, finding.name
+        assert len(body_lines(page, View(), 42, room)) <= room, finding.name
 
 
 def _choices_of(guide: Guide, finding: Finding) -> tuple[Choice, ...]:
@@ -198,9 +241,9 @@ async def test_brackets_in_the_guide_are_only_text(tmp_path: Path) -> None:
             ["?"],
             ["b", "1"],
             ["v"],
-            ["b", "a"],
+            ["b", "a", "enter"],
             ["b", *"36", "enter"],
-            ["enter", *"36", "enter", "enter", *"36", "enter"],
+            ["d", *"36", "enter", "d", *"36", "enter"],
         ):
             await pilot.press(*keys)
             await pilot.pause()
@@ -239,7 +282,7 @@ async def test_leaving_keeps_the_walk(guide: Guide) -> None:
     """q ends the app, and the walk is there to be recorded."""
     app = app_of(guide)
     async with app.run_test() as pilot:
-        await pilot.press("6", "q")
+        await pilot.press("6", "q", "q")
         await pilot.pause()
 
     assert app.session.left

@@ -8,10 +8,13 @@ from __future__ import annotations
 
 import os
 import pickle
-from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from triage.guide.find import Folder
-from triage.guide.model import Read
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from triage.guide.find import Folder
+    from triage.guide.model import Read
 
 
 def read_ahead(folder: Folder) -> Callable[[], Read]:

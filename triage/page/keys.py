@@ -20,12 +20,14 @@ class Key:
 
 
 KEYS = (
+    Key("d", "done", "done", ("act",)),
     Key("b", "back", "back"),
     Key("?", "how", "how and why", ("ask", "act", "end")),
     Key("v", "phone", "phone", ("ask", "act", "end")),
     Key("w", "working", "working", ("act", "end")),
-    Key("a", "answers", "answers so far, to change one", ("ask", "act", "end"), in_view=False),
+    Key("a", "answers", "answers", ("ask", "act", "end")),
     Key("u", "units", "other units", in_view=False),
+    Key("t", "light", "another light, on the full screen", in_view=False),
     Key("q", "leave", "leave"),
 )
 

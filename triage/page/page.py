@@ -8,6 +8,7 @@ from typing import Literal
 from triage.facts import UNSURE, Value
 from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Finding, Step, Urgency
 from triage.page.words import Reader
+from triage.typed import example
 from triage.units import System, show
 from triage.walk import Answer, Walk
 
@@ -53,6 +54,9 @@ class Page:
     blocks: tuple[Block, ...]
     choices: tuple[Choice, ...] = ()
     measure: str = ""
+    """The unit a measurement is kept in, on a question that takes one."""
+    example: str = ""
+    """How such a measurement may be typed."""
     urgency: Urgency | None = None
     because: str = ""
     lamb: str = ""
@@ -69,10 +73,13 @@ def page_of(walk: Walk, system: System) -> Page:
     if isinstance(node, Ask):
         finding = walk.guide.findings[node.finding]
         choices, blocks = _choices(finding, reader), _ask(finding, reader, walk)
-        return Page("ask", title, blocks, choices, finding.measure, urgency, because, lamb)
+        such_as = example(finding.measure, system) if finding.measure else ""
+        return Page("ask", title, blocks, choices, finding.measure, such_as, urgency, because, lamb)
     if isinstance(node, Act):
-        return Page("act", title, _act(node, reader, walk), (), "", urgency, because, lamb)
-    return Page("end", title, _end(node, reader, urgency), (), "", urgency, because, lamb)
+        blocks = _act(node, reader, walk)
+        return Page("act", title, blocks, urgency=urgency, because=because, lamb=lamb)
+    blocks = _end(node, reader, urgency)
+    return Page("end", title, blocks, urgency=urgency, because=because, lamb=lamb)
 
 
 def lamb_line(walk: Walk, system: System) -> str:
@@ -101,6 +108,8 @@ def _because(walk: Walk, reader: Reader) -> str:
     if not rises or rises[-1].urgency != walk.state.urgency:
         return ""
     finding = walk.guide.findings[rises[-1].finding]
+    if rises[-1].value is UNSURE:
+        return f"not sure: {finding.label}"
     words = reader.answer(finding, rises[-1].value)
     return f"{finding.label}: {words}" if len(words) <= LONGEST_BECAUSE else finding.label
 
@@ -117,6 +126,9 @@ def _choices(finding: Finding, reader: Reader) -> tuple[Choice, ...]:
 
 def _ask(finding: Finding, reader: Reader, walk: Walk) -> tuple[Block, ...]:
     blocks = [Block("heading", reader.fill(finding.ask))]
+    before = _last(walk, finding.name)
+    if before is not None:
+        blocks.append(Block("body", f"Asked again. Last time: {reader.answer(finding, before)}."))
     if finding.look:
         blocks.append(Block("body", reader.fill(finding.look)))
     if not walk.moves:

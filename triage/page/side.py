@@ -10,28 +10,37 @@ from triage.units import System
 from triage.walk import Answer, Done, Walk
 
 
-def how_page(walk: Walk, system: System) -> Page:
-    """Why this is asked or done, how to do it, and the trade words in it."""
+def how_page(walk: Walk, system: System, picked: int = 0) -> Page:
+    """Why this is asked, and how to do it; with several techniques a list, one of which may be picked."""
     reader = Reader(walk.guide, walk.facts, system)
     node = walk.node
+    how_tos = techniques(walk)
     blocks: list[Block] = []
-    how_tos: list[str] = []
-    if isinstance(node, Ask):
+    if isinstance(node, Ask) and not picked:
         finding = walk.guide.findings[node.finding]
         blocks += [Block("heading", "Why it matters"), Block("body", reader.fill(finding.why))]
         blocks += [Block("body", reader.fill(finding.look))] if finding.look else []
-        how_tos = [finding.how]
-    else:
-        steps = node.steps if isinstance(node, Act) else node.do
-        how_tos = [step.how for step in steps]
-    for name in dict.fromkeys(how_tos):
-        if name:
-            blocks += [Block("blank", ""), *_how_to(walk.guide.how_tos[name], reader)]
-    if not any(block.role == "heading" for block in blocks):
+    if picked or len(how_tos) == 1:
+        blocks += [Block("blank", ""), *_how_to(how_tos[max(picked, 1) - 1], reader)]
+    elif how_tos:
+        blocks.append(Block("heading", "How to"))
+        blocks += [Block("choice", how_to.title, str(n)) for n, how_to in enumerate(how_tos, 1)]
+        blocks.append(Block("quiet", "Type a number to read one."))
+    if not blocks:
         blocks.append(Block("heading", "No technique is needed here"))
     blocks += _terms(walk, blocks)
     keys = [Block("quiet", f"{key.key}  {key.word}") for key in keys_for("act") if key.name != "how"]
     return Page("side", "How and why", (*blocks, Block("blank", ""), Block("label", "Keys"), *keys))
+
+
+def techniques(walk: Walk) -> list[HowTo]:
+    """Return the how-tos that serve where a walk is, in the order of its steps, each once."""
+    node = walk.node
+    if isinstance(node, Ask):
+        names = [walk.guide.findings[node.finding].how]
+    else:
+        names = [step.how for step in (node.steps if isinstance(node, Act) else node.do)]
+    return [walk.guide.how_tos[name] for name in dict.fromkeys(names) if name]
 
 
 def _how_to(how_to: HowTo, reader: Reader) -> list[Block]:
@@ -62,15 +71,11 @@ def _terms(walk: Walk, blocks: list[Block]) -> list[Block]:
 def phone_page(walk: Walk, system: System, vet: str) -> Page:
     """Whom to phone and what to say, from what is known so far."""
     reader = Reader(walk.guide, walk.facts, system)
-    state = walk.state
     number = vet or "No number is kept yet. Start with --vet NUMBER to see it here."
     blocks = [Block("heading", "Phone the vet"), Block("body", number), Block("blank", "")]
     blocks += [Block("label", "Say first"), Block("body", _opening(walk, reader, system)), Block("blank", "")]
-    found = [
-        Block("body", f"{walk.guide.findings[name].label}: {reader.answer(walk.guide.findings[name], value)}")
-        for name, value in state.known.items()
-    ]
-    blocks += [Block("label", "What you found"), *(found or [Block("body", "Nothing yet.")])]
+    found = [Block("body", _move_words(walk, move, reader)) for move in walk.moves]
+    blocks += [Block("label", "What you found and did"), *(found or [Block("body", "Nothing yet.")])]
     how_to = walk.guide.how_tos.get("phone-the-vet-well")
     if how_to:
         blocks += [Block("blank", ""), *_how_to(how_to, reader)]
@@ -78,16 +83,15 @@ def phone_page(walk: Walk, system: System, vet: str) -> Page:
 
 
 def _opening(walk: Walk, reader: Reader, system: System) -> str:
+    """Return the first sentence to say: the lamb, what worried the keeper, where the guide is."""
     lamb = lamb_line(walk, system)
-    who = f"I have a lamb, {lamb}." if lamb else "I have a young lamb."
-    node = walk.node
-    if isinstance(node, End):
-        return f"{who} {reader.fill(node.title)}."
-    rises = [rise for rise in walk.state.rises if rise.finding]
-    if not rises:
-        return who
-    finding = walk.guide.findings[rises[-1].finding]
-    return f"{who} {finding.label}: {reader.answer(finding, rises[-1].value)}."
+    said = [f"I have a lamb, {lamb}." if lamb else "I have a young lamb."]
+    told = [move for move in walk.moves if isinstance(move, Answer)]
+    for name in ("danger", "reason"):
+        said += [f"{_move_words(walk, move, reader)}." for move in told if move.finding == name]
+    if isinstance(walk.node, End):
+        said.append(f"{reader.fill(walk.node.title)}.")
+    return " ".join(said)
 
 
 def answers_page(walk: Walk, system: System) -> Page:
@@ -95,11 +99,7 @@ def answers_page(walk: Walk, system: System) -> Page:
     reader = Reader(walk.guide, walk.facts, system)
     blocks = [Block("heading", "Answers so far")]
     for number, index in enumerate(changeable(walk), 1):
-        move = walk.moves[index]
-        assert isinstance(move, Answer)
-        finding = walk.guide.findings[move.finding]
-        text = f"{finding.label}: {reader.answer(finding, move.value)}"
-        blocks.append(Block("choice", text, str(number)))
+        blocks.append(Block("choice", _move_words(walk, walk.moves[index], reader), str(number)))
     if len(blocks) == 1:
         blocks.append(Block("body", "None yet."))
     else:
@@ -122,9 +122,9 @@ def told_dropped(walk: Walk, dropped: tuple[Answer | Done, ...], system: System)
 
 def _move_words(walk: Walk, move: Answer | Done, reader: Reader) -> str:
     if isinstance(move, Done):
-        return _act_title(walk, move)
+        return f"Done: {_act_title(walk, move)}"
     finding = walk.guide.findings[move.finding]
-    return f"{finding.label} ({reader.answer(finding, move.value)})"
+    return f"{finding.label}: {reader.answer(finding, move.value)}"
 
 
 def _act_title(walk: Walk, move: Done) -> str:

@@ -16,8 +16,19 @@ from textual.widgets import Static
 
 from triage.guide.model import Guide
 from triage.page.ascii import can_show
+from triage.page.page import Page
 from triage.screens import themes
-from triage.screens.view import SHORT, View, body_lines, head_lines, key_lines, styled, window
+from triage.screens.view import (
+    AT_ONCE,
+    SHORT,
+    View,
+    body_lines,
+    head_lines,
+    key_lines,
+    styled,
+    told_lines,
+    window,
+)
 from triage.session import Session
 from triage.units import System
 from triage.walk import NotNow, Walk
@@ -66,8 +77,9 @@ class LambApp(App[None]):
         self.call_after_refresh(_collect_again)
 
     def on_resize(self) -> None:
-        """Lay the page out anew; what is typed stays."""
+        """Lay the page out anew, now and once the new size is settled; what is typed stays."""
         self.draw()
+        self.call_after_refresh(self.draw)
 
     def draw(self) -> None:
         """Show the session as it now is."""
@@ -79,8 +91,9 @@ class LambApp(App[None]):
         self.screen.set_class(short, "-short")
         head = head_lines(page, self.session.vet, width, height)
         keys = key_lines(page, width, height)
+        keys = [*told_lines(self.session.told, width, height), *keys]
         room = max(1, height - len(head) - len(keys) - (0 if short else 1))
-        lines = window(body_lines(page, self.view, self.session.told, width, room), self.view, room)
+        lines = window(body_lines(page, self.view, width, room), self.view, room)
         for name, rows in (("head", head), ("body", styled(lines, page, self.view)), ("keys", keys)):
             self.query_one(f"#{name}", Static).update(self.view.content(rows))
 
@@ -98,33 +111,56 @@ class LambApp(App[None]):
 
     def _key(self, event: events.Key) -> None:
         page = self.session.page()
-        key, character = event.key, event.character or ""
-        if key in ("down", "up") and page.choices:
-            self._pick(1 if key == "down" else -1, len(page.choices))
-        elif key in ("pagedown", "down") or (key == "space" and not self.view.typed):
-            self.view.top += max(1, self.size.height // 2)
-        elif key in ("pageup", "up"):
-            self.view.top = max(0, self.view.top - max(1, self.size.height // 2))
-        elif key == "enter":
-            self._enter()
-        elif key in ("escape", "left", "backspace"):
-            self._back(key)
-        elif self._types(page.measure, character):
+        if self._moves(event.key, page):
+            return
+        character = event.character or ""
+        if not character.isprintable() or not character:
+            return
+        if self._types(page.measure, character):
             self.view.typed = (self.view.typed + character)[:60]
         elif character == "t":
             names = [theme.name for theme in themes.THEMES]
             self.theme = names[(names.index(self.theme) + 1) % len(names)]
-        elif character.isprintable() and character:
+        elif character == "d" and page.kind == "act" and self.view.top < self.view.bottom:
+            self._scroll(1)  # there is more of it to read first
+        else:
             self._send(character)
 
+    def _moves(self, key: str, page: Page) -> bool:
+        """Take a key that has a name rather than a sign; False for any other."""
+        choosing = bool(page.choices) and not page.measure
+        match key:
+            case "down" | "up" if choosing:
+                self._pick(1 if key == "down" else -1, len(page.choices))
+            case "pagedown" | "down":
+                self._scroll(1)
+            case "space" if not self.view.typed:
+                self._scroll(1)
+            case "pageup" | "up":
+                self._scroll(-1)
+            case "enter":
+                self._enter()
+            case "backspace":
+                self.view.typed = self.view.typed[:-1]
+            case "escape" | "left":
+                self._back()
+            case _:
+                return False
+        return True
+
     def _types(self, measure: str, character: str) -> bool:
-        """Whether a character belongs to a measurement: it begins with a digit, then takes anything."""
-        if not character.isprintable() or not character:
-            return False
+        """Whether a character is typed into the box: a measurement takes words too, as `born 23:30`."""
         if self.view.typed:
             return True
-        begins = character in "0123456789.,-"
-        return begins and bool(measure or self.session.side == "answers")
+        if measure:
+            return character not in AT_ONCE
+        return self.session.side in ("answers", "how") and character in "0123456789"
+
+    def _scroll(self, way: int) -> None:
+        """Go a page down, and from the end back to the top; or a page up."""
+        at_end = way > 0 and self.view.top >= self.view.bottom
+        step = max(1, self.size.height // 2)
+        self.view.top = 0 if at_end else max(0, self.view.top + way * step)
 
     def _pick(self, by: int, count: int) -> None:
         self.view.picked = (
@@ -138,17 +174,19 @@ class LambApp(App[None]):
         else:
             self._send(self.view.typed)
 
-    def _back(self, key: str) -> None:
+    def _back(self) -> None:
         if self.view.typed:
-            self.view.typed = self.view.typed[:-1] if key == "backspace" else ""
+            self.view.typed = ""
         else:
             self._send("b")
 
     def _send(self, typed: str) -> None:
+        """Give the session what was typed; the box is empty afterwards, and a new page begins at its top."""
         before = (self.session.walk, self.session.side)
         self.session.take(typed)
+        self.view.typed = ""
         if (self.session.walk, self.session.side) != before or self.session.side:
-            self.view.top, self.view.picked, self.view.typed = 0, -1, ""
+            self.view.top, self.view.picked = 0, -1
 
 
 def _collect_again() -> None:

@@ -15,6 +15,14 @@ from triage.screens.themes import STYLES
 
 Styled = list[tuple[str, str]]
 MORE = "more below: space"
+MORE_ABOVE = "more above: page up"
+NO_BREAK = "\u00a0"
+AT_ONCE = "?vnq"
+"""The keys that act at once even where letters are typed, while nothing is typed yet."""
+
+TALL_ENOUGH = 6
+"""Rows of a page from which one may be spent on saying that there is more above."""
+
 SHORT = 16
 """Below this many rows a screen is short, and spares its blank lines."""
 
@@ -42,50 +50,59 @@ def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
     """The lines that always stand on top: how urgent and why, the vet's number, the lamb."""
     lines: Styled = []
     if page.urgency:
-        because = f" - {page.because}" if page.because else ""
-        short = f" {page.urgency.say}{because} "
-        wrapped = textwrap.wrap(short, width - 2) or [""]
-        if height < SHORT:
-            wrapped = [_cut(short.strip(), width - 2)]
+        whole = f"{page.urgency.say} - {page.because}" if page.because else page.urgency.say
+        if height < SHORT and len(whole) > width - 2:
+            whole = page.urgency.say
+        wrapped = textwrap.wrap(whole, width - 2)
         lines += [(f" {text} ".ljust(width), STYLES["urgent"]) for text in wrapped]
     number = f"vet {vet}" if vet else ""
     # On a small screen the end of the line is cut, so what matters most comes first.
     facts = [number, page.lamb, page.title] if height < SHORT else [page.title, page.lamb, number]
-    second = " | ".join(part for part in facts if part)
-    shown = [_cut(second, width)] if height < SHORT else textwrap.wrap(second, width)
-    lines += [(text, STYLES["title"]) for text in shown]
+    second = " | ".join(_unbroken(part) for part in facts if part)
+    wrapped = textwrap.wrap(second, width) or [""]
+    shown = [_cut(second, width)] if height < SHORT else wrapped
+    lines += [(text.replace(NO_BREAK, " "), STYLES["title"]) for text in shown]
     return lines[: max(1, height // 4)]
 
 
 def key_lines(page: Page, width: int, height: int) -> Styled:
     """The keys that work here, wrapped so that none is cut off where there is room for all."""
-    words = [f"{key.key} {key.word}".replace(" ", "\u00a0") for key in keys_for(page.kind, in_view=True)]
-    lead = {"act": ["Enter\u00a0done"], "ask": [], "end": [], "side": []}[page.kind]
-    wrapped = textwrap.wrap("   ".join([*lead, *words]), width)
+    words = [f"{key.key} {key.word}" for key in keys_for(page.kind, in_view=True)]
+    if page.measure:
+        # Letters are typed here, so going back is on Esc.
+        words = ["Enter send", "Esc back", *(word for word in words if word[0] in AT_ONCE)]
+    wrapped = textwrap.wrap("   ".join(map(_unbroken, words)), width)
     most = max(1, height // 5)
     if len(wrapped) > most:
         wrapped = [*wrapped[: most - 1], _cut(f"{wrapped[most - 1]} ....", width)]
-    return [(text.replace("\u00a0", " "), STYLES["keys"]) for text in wrapped]
+    return [(text.replace(NO_BREAK, " "), STYLES["keys"]) for text in wrapped]
 
 
-def body_lines(page: Page, view: View, told: str, width: int, height: int) -> list[Line]:
+def told_lines(told: str, width: int, height: int) -> Styled:
+    """What the person is told now, above the keys, where no page can push it out of sight."""
+    lines = lay_block(Block("told", told, "*"), min(width, 76)) if told else []
+    return [(line.text, STYLES["told"]) for line in lines[: max(1, height // 3)]]
+
+
+def body_lines(page: Page, view: View, width: int, height: int) -> list[Line]:
     """Every line of the page, with the entry line where a measurement is typed.
 
     A question too tall for the screen spares its advice, which `?` shows, so that its answers fit.
     """
-    lines = _with_entry(page, view, told, width)
+    lines = _with_entry(page, view, width)
     if len(lines) > height and page.kind == "ask":
-        spare = replace(page, blocks=page.blocks[:1])
-        lines = _with_entry(spare, view, told, width)
+        advice = (Block("quiet", "How to look: ?"),) if len(page.blocks) > 1 else ()
+        lines = _with_entry(replace(page, blocks=(page.blocks[0], *advice)), view, width)
+        if len(lines) > height:
+            lines = _with_entry(replace(page, blocks=page.blocks[:1]), view, width)
     return lines
 
 
-def _with_entry(page: Page, view: View, told: str, width: int) -> list[Line]:
+def _with_entry(page: Page, view: View, width: int) -> list[Line]:
     lines = lay_out(page, width)
     if page.measure or (page.kind == "side" and view.typed):
-        lines += [Line("blank", ""), Line("typed", f"> {view.typed}_")]
-    if told:
-        lines += [Line("blank", ""), *lay_block(Block("told", told, "*"), min(width, 76))]
+        such_as = f"   like {page.example}" if page.example and not view.typed else ""
+        lines += [Line("blank", ""), *lay_block(Block("typed", f"> {view.typed}_{such_as}"), width)]
     return lines
 
 
@@ -94,6 +111,8 @@ def window(lines: list[Line], view: View, height: int) -> list[Line]:
     view.bottom = max(0, len(lines) - height)
     view.top = max(0, min(view.top, view.bottom))
     shown = lines[view.top : view.top + height]
+    if view.top and height > TALL_ENOUGH:
+        shown = [Line("told", MORE_ABOVE), *shown[1:]]
     if view.top < view.bottom and height > 1:
         shown = [*shown[: height - 1], Line("told", MORE)]
     return shown
@@ -114,6 +133,10 @@ def styled(lines: list[Line], page: Page, view: View) -> Styled:
         else:
             out.append((line.text, STYLES[line.role]))
     return out
+
+
+def _unbroken(text: str) -> str:
+    return text.replace(" ", NO_BREAK)
 
 
 def _cut(text: str, width: int) -> str:
