@@ -97,9 +97,11 @@ def _wall(now: datetime, zone: tzinfo | None) -> datetime:
 
 
 def _moment(wall: datetime, zone: tzinfo | None) -> datetime:
-    """Return the UTC moment a wall clock showed this time, the earlier one where it did so twice."""
-    aware = wall.replace(tzinfo=zone, fold=0) if zone else wall.replace(fold=0)
-    return aware.astimezone(UTC)
+    """Return the UTC moment of a time on a wall clock: the earlier one where the clock showed it twice.
+
+    A time that the clock skipped is read both ways as well, and the earlier one taken.
+    """
+    return min(wall.replace(tzinfo=zone, fold=fold).astimezone(UTC) for fold in (0, 1))
 
 
 def _understood(moment: datetime, zone: tzinfo | None) -> str:
