@@ -1,4 +1,4 @@
-"""The plain face, as a person meets it: whole transcripts kept as text."""
+"""The plain face, as a person meets it: whole walks kept as text."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ WALKS = {
 }
 
 
-def transcript(guide: Guide, lines: list[str], width: int = 76) -> str:
+def lines_of(guide: Guide, lines: list[str], width: int = 76) -> str:
     """Return what is written and typed, line by line, until the input ends."""
     written: list[str] = []
     typed: Iterator[str] = iter(lines)
@@ -47,14 +47,14 @@ def test_a_walk_reads_as_it_should(guide: Guide, snapshot: Snapshot, name: str) 
     """A whole walk in plain lines is what it was when it was last read and approved."""
     snapshot.snapshot_dir = "tests/snapshots/plain"
 
-    snapshot.assert_match(transcript(guide, WALKS[name]), f"{name}.txt")
+    snapshot.assert_match(lines_of(guide, WALKS[name]), f"{name}.txt")
 
 
 @pytest.mark.parametrize("width", [20, 30, 44, 76])
 def test_no_line_is_wider_than_the_terminal(guide: Guide, width: int) -> None:
     """Pages are wrapped to the width; only the prompt, which the terminal wraps, may be longer."""
     for lines in WALKS.values():
-        for line in transcript(guide, lines, width).split("\n"):
+        for line in lines_of(guide, lines, width).split("\n"):
             if "q leave" not in line and not line.startswith(("**", "Vet:", "Lamb:")):
                 assert len(line) <= width or line in line_exceptions(line, guide)
 
@@ -67,7 +67,7 @@ def line_exceptions(line: str, guide: Guide) -> list[str]:
 
 def test_nothing_is_drawn(guide: Guide) -> None:
     """Plain mode moves no cursor, draws no box and sets no colour."""
-    text = "".join(transcript(guide, lines) for lines in WALKS.values())
+    text = "".join(lines_of(guide, lines) for lines in WALKS.values())
 
     assert "\x1b" not in text
     assert not any(0x2500 <= ord(sign) <= 0x257F for sign in text)

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from triage.amounts import AMOUNTS
 from triage.guide.graph import ways_out
-from triage.guide.model import Act, Ask, End, Guide
-from triage.guide.shapes import PLACEHOLDER
+from triage.guide.model import PLACEHOLDER, Act, Ask, End, Guide
 from triage.problems import Problem
 
 

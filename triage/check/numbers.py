@@ -9,12 +9,12 @@ from triage.amounts import AMOUNTS
 from triage.guide.model import (
     COMMON_PRACTICE,
     FROM_MEMORY,
+    PLACEHOLDER,
     Act,
     Ask,
     End,
     Guide,
 )
-from triage.guide.shapes import PLACEHOLDER
 from triage.problems import Place, Problem
 
 FIGURE = re.compile(

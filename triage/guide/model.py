@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -10,6 +11,9 @@ from triage.units import Quantity
 
 COMMON_PRACTICE = "common-practice"
 FROM_MEMORY = "from-memory"
+PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
+"""A number or a sum named in a text, as {severe-chill}."""
+
 NOT_PUBLISHED = (COMMON_PRACTICE, FROM_MEMORY)
 """Words that stand where a source is asked for, and say that there is none."""
 

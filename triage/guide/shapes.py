@@ -15,13 +15,13 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Generic, Protocol, TypeVar
 
+from triage.guide.model import PLACEHOLDER
 from triage.guide.text import Fields, Items, Text, Written
 from triage.problems import Place, Problem, nearest
 
 T = TypeVar("T")
 T_co = TypeVar("T_co", covariant=True)
 
-PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 

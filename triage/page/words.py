@@ -7,13 +7,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from triage.facts import Facts, Unsure, Value
-from triage.guide.model import Finding, Guide, Term
+from triage.guide.model import PLACEHOLDER, Finding, Guide, Term
 from triage.units import System, show
 
 if TYPE_CHECKING:
     from triage.amounts import Sum
-
-_PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 
 
 @dataclass(frozen=True)
@@ -26,7 +24,7 @@ class Reader:
 
     def fill(self, text: str) -> str:
         """Return a text with each `{name}` as the number or amount it stands for."""
-        return _PLACEHOLDER.sub(lambda match: self._named(match[1]), text)
+        return PLACEHOLDER.sub(lambda match: self._named(match[1]), text)
 
     def _named(self, name: str) -> str:
         if name in self.guide.numbers:
@@ -44,7 +42,7 @@ class Reader:
         """Return the sums that these texts show, by name, worked out for this lamb."""
         from triage.amounts import AMOUNTS
 
-        names = [name for text in texts for name in _PLACEHOLDER.findall(text)]
+        names = [name for text in texts for name in PLACEHOLDER.findall(text)]
         wanted = [name for name in dict.fromkeys(names) if name in AMOUNTS]
         return {name: AMOUNTS[name].work_out(self.facts, self.system) for name in wanted}
 
