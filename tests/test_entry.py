@@ -82,6 +82,12 @@ def test_an_older_lamb_may_weigh_more(guide: Guide) -> None:
     assert read(guide, "weight", "42 lb", {"age": 24.0 * 56}) == Understood(19.0509, "42 lb")
 
 
+def test_without_an_age_only_the_possible_top_holds(guide: Guide) -> None:
+    """When the age is not known a heavy weight is not questioned: it may be an older lamb."""
+    assert read(guide, "weight", "42 lb", {"age": UNSURE}) == Understood(19.0509, "42 lb")
+    assert isinstance(read(guide, "weight", "1 kg", {"age": UNSURE}), AskAgain)
+
+
 def test_a_weight_no_lamb_has_cannot_be_insisted_on(guide: Guide) -> None:
     """What is not possible at all is refused outright."""
     again = read(guide, "weight", "420 kg", {"age": 3.0})

@@ -61,6 +61,7 @@ def test_102_is_taken_as_fahrenheit_and_said_so() -> None:
         ("   ", "Nothing was typed. Type a number, like 39.2."),
         ("4 kg", "That is a mass. Here it takes a temperature, like 39.2."),
         ("39 C 2 C", "Put the larger unit first, like 39.2."),
+        ("38 C 102 F", "That is two temperatures. Type one, like 39.2."),
         ("nan", "'nan' is not a number here. Type it like 39.2."),
         ("1e2", "'1e2' is not a number here. Type it like 39.2."),
         ("-39", "'-39' is not a number here. Type it like 39.2."),

@@ -148,8 +148,7 @@ def run_walk(parsed: argparse.Namespace) -> int:
         return print_version(parsed)
     system = units_of(parsed)
     vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
-    terminal = sys.stdin.isatty() and sys.stdout.isatty() and os.environ.get("TERM", "") not in ("", "dumb")
-    if terminal and not parsed.plain and not parsed.answers:
+    if full_screen() and not parsed.plain and not parsed.answers:
         return walk_screen(parsed, system, vet)
     guide = open_guide(parsed.guide)
     if isinstance(guide, Exit):
@@ -157,6 +156,16 @@ def run_walk(parsed: argparse.Namespace) -> int:
     if parsed.answers:
         return walk_answers(guide, parsed, system)
     return walk_plain(guide, parsed, system, vet)
+
+
+def full_screen() -> bool:
+    """Whether a full screen can be drawn: all three streams are a terminal that can move its cursor."""
+    streams = (sys.stdin, sys.stdout, sys.__stderr__)  # the screen library draws on the last one
+    return all(each is not None and each.isatty() for each in streams) and os.environ.get("TERM") not in (
+        None,
+        "",
+        "dumb",
+    )
 
 
 def walk_screen(parsed: argparse.Namespace, system: System, vet: str) -> int:
@@ -171,8 +180,11 @@ def walk_screen(parsed: argparse.Namespace, system: System, vet: str) -> int:
     guide = open_guide(parsed.guide, taken)
     if isinstance(guide, Exit):
         return guide
-    walk = run_app(guide, system, vet)
-    return keep_record(walk, parsed.record, system)
+
+    def keep(walk: Walk) -> int:
+        return keep_record(walk, parsed.record, system)
+
+    return keep(run_app(guide, system, vet, keep))
 
 
 def walk_plain(guide: Guide, parsed: argparse.Namespace, system: System, vet: str) -> int:
@@ -182,7 +194,9 @@ def walk_plain(guide: Guide, parsed: argparse.Namespace, system: System, vet: st
     from triage.walk import Walk
 
     def read(prompt: str) -> str:
-        typed = input(prompt if can_show(sys.stdout.encoding) else to_ascii(prompt))
+        # input() itself may put its prompt on stderr, where nobody may be looking.
+        print(prompt if can_show(sys.stdout.encoding) else to_ascii(prompt), end="", flush=True)
+        typed = input()
         if not sys.stdin.isatty():
             say(typed)
         return typed

@@ -80,6 +80,26 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
     ("danger-top", "danger sign limp must give 'vet-now' at once", [
         (FIRST, "{is: limp, go: warmth, at_least: vet-now}", "{is: limp, go: warmth}"),
     ]),
+    ("danger-top", "danger sign limp must give 'vet-now' at once", [
+        ("guide.yaml", "way_in: danger", "way_in: feel"),
+        (FIRST, "{is: warm, go: well}", "{is: warm, go: danger}"),
+        (FIRST, "{is: cold, go: warm-it, at_least: vet-now}", "{is: cold, go: danger, at_least: vet-now}"),
+        (FIRST, "      - {unsure: true, go: warm-it, at_least: vet-now}\n  warm-it", "      - {unsure: true, go: danger, at_least: vet-now}\n  warm-it"),
+        (FIRST, "{is: limp, go: warmth, at_least: vet-now}", "{is: limp, go: warmth}"),
+    ]),
+    ("unknown-finding", "{lamb-age} needs 'age'", [
+        (FIRST, "Phone., tag", '"Phone. {lamb-age}.", tag'),
+        (FIRST, "forget: [temperature, mouth]", "forget: [temperature, mouth, age]"),
+        (FIRST, "  danger:\n    ask: danger\n", "  old:\n    ask: age\n    branches:\n      - {otherwise: true, go: danger}\n      - {unsure: true, go: danger}\n  danger:\n    ask: danger\n"),
+        ("guide.yaml", "way_in: danger", "way_in: old"),
+        ("findings/all.yaml", "weight:\n", "age: {label: Age, ask: Age?, why: A., measure: h, plausible: [0, 100]}\nweight:\n"),
+    ]),
+    ("unknown-finding", "{lamb-age} needs 'age'", [
+        (FIRST, "Feed it., tag", '"Feed it. {lamb-age}.", tag'),
+        (FIRST, "{is: none, go: warmth}", "{is: none, go: old}"),
+        (FIRST, "  warmth:\n    ask: temperature\n", "  old:\n    ask: age\n    branches:\n      - {otherwise: true, go: warmth}\n      - {unsure: true, go: warmth}\n  warmth:\n    ask: temperature\n"),
+        ("findings/all.yaml", "weight:\n", "age: {label: Age, ask: Age?, why: A., measure: h, plausible: [0, 100]}\nweight:\n"),
+    ]),
     ("outside-published", "'chill' is 38, outside what is published, 36 to 37", [("numbers.yaml", "value: 37", "value: 38")]),
     ("off-the-safer-side", "the higher side is safer and goes to 37", [("numbers.yaml", "value: 37", "value: 36.5")]),
     ("weak-source", "'chill' rests on grade D alone", [

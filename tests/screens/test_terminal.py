@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+import pty
 import signal
 import sys
+import time
 from collections.abc import Iterator
+from pathlib import Path
 
 import pexpect
 import pytest
@@ -32,6 +35,47 @@ def ended(child: pexpect.spawn[str]) -> str:
     child.expect(pexpect.EOF)
     child.wait()
     return child.before or ""
+
+
+def test_a_terminal_that_vanishes_ends_the_app(tmp_path: Path) -> None:
+    """When the terminal is gone for good the app ends by itself, and the record is kept."""
+    record = tmp_path / "night.json"
+    for _ in range(3):
+        record.unlink(missing_ok=True)
+        child, terminal = pty.fork()
+        if child == 0:
+            os.environ["TERM"] = "xterm-256color"
+            os.execv(sys.executable, [sys.executable, "-m", "triage", "walk", "--record", str(record)])
+        shown = b""
+        while b"Do you see any of these now" not in shown:
+            shown += os.read(terminal, 65536)
+        os.close(terminal)
+
+        for _ in range(100):
+            ended, status = os.waitpid(child, os.WNOHANG)
+            if ended:
+                break
+            time.sleep(0.1)
+        else:
+            os.kill(child, signal.SIGKILL)
+            os.waitpid(child, 0)
+            pytest.fail("the app outlived its terminal")
+        assert status == 0
+        assert record.exists()
+
+
+def test_no_stderr_means_plain_lines() -> None:
+    """The screen is drawn on stderr; where that is no terminal the guide opens in plain lines."""
+    env = {**os.environ, "TERM": "xterm-256color", "LC_ALL": "C.UTF-8"}
+    command = f"{sys.executable} -m triage 2>/dev/null"
+    child: pexpect.spawn[str] = pexpect.spawn(
+        "/bin/sh", ["-c", command], encoding="utf-8", timeout=30, env=env
+    )
+
+    child.expect("Answer")
+    child.sendline("q")
+
+    assert "\x1b[?1049h" not in ended(child)
 
 
 def test_q_leaves_the_terminal_clean(child: pexpect.spawn[str]) -> None:

@@ -7,6 +7,8 @@ import gc
 import os
 import signal
 import sys
+import threading
+from collections.abc import Callable
 from typing import ClassVar
 
 from textual import events
@@ -33,6 +35,9 @@ from triage.session import Session
 from triage.units import System
 from triage.walk import NotNow, Walk
 
+PATIENCE = 2.0
+"""Seconds to leave in order after a signal; a vanished terminal can hold the screen library for ever."""
+
 NO_WAY_ON = "The guide has no way on from here. Phone your vet. Press b to go back."
 
 
@@ -53,9 +58,12 @@ class LambApp(App[None]):
         Binding("ctrl+z", "suspend_process", show=False),
     ]
 
-    def __init__(self, session: Session, ascii_only: bool = False) -> None:
+    def __init__(
+        self, session: Session, ascii_only: bool = False, keep: Callable[[Walk], object] | None = None
+    ) -> None:
         super().__init__()
         self.session = session
+        self.keep = keep or (lambda walk: None)
         self.view = View(ascii=ascii_only)
         for theme in themes.THEMES:
             self.register_theme(theme)
@@ -72,9 +80,20 @@ class LambApp(App[None]):
         if sys.platform != "win32":
             loop = asyncio.get_running_loop()
             for number in (signal.SIGTERM, signal.SIGHUP):
-                loop.add_signal_handler(number, self.exit)
+                loop.add_signal_handler(number, self.cut_off)
         self.draw()
         self.call_after_refresh(_collect_again)
+
+    def cut_off(self) -> None:
+        """Leave in order; if the terminal is gone and takes nothing any more, leave all the same."""
+        last = threading.Timer(PATIENCE, self._leave_at_once)
+        last.daemon = True
+        last.start()
+        self.exit()
+
+    def _leave_at_once(self) -> None:
+        self.keep(self.session.walk)
+        os._exit(0)
 
     def on_resize(self) -> None:
         """Lay the page out anew, now and once the new size is settled; what is typed stays."""
@@ -195,11 +214,14 @@ def _collect_again() -> None:
     gc.enable()
 
 
-def run_app(guide: Guide, system: System, vet: str) -> Walk:
-    """Open the full screen and return the walk as the person left it."""
+def run_app(guide: Guide, system: System, vet: str, keep: Callable[[Walk], object]) -> Walk:
+    """Open the full screen and return the walk as the person left it.
+
+    `keep` is given the walk instead, where the terminal vanished and there is no way back.
+    """
     if os.environ.get("NO_COLOR") == "":
         # By the no-color convention an empty value does not count; Textual only looks if it is set.
         del os.environ["NO_COLOR"]
     session = Session(Walk(guide), system, vet)
-    LambApp(session, ascii_only=not can_show(sys.stdout.encoding)).run()
+    LambApp(session, not can_show(sys.stdout.encoding), keep).run()
     return session.walk
