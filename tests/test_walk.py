@@ -184,3 +184,29 @@ def test_every_shipped_node_has_a_way_on(guide: Guide) -> None:
             or (isinstance(node, Ask) and node.branches)
             or (isinstance(node, Act) and node.then)
         )
+
+
+def test_answers_are_kept_though_they_are_asked_in_another_order(guide: Guide) -> None:
+    """An age that was asked early is used late, when a changed temperature asks for it later."""
+    walk = walked(guide, "none", 38.8, "sucks", "refusing", 120.0, "none", "bright", "hollow")
+    asked = [move.finding for move in walk.moves if isinstance(move, Answer)]
+    assert asked.index("age") < asked.index("manner")
+
+    changed = walk.change(1, 39.3)
+
+    again = [move.finding for move in changed.walk.moves if isinstance(move, Answer)]
+    assert changed.dropped == ()
+    assert again.index("age") > again.index("manner")
+
+
+@pytest.mark.parametrize("value", ["cold", 12.0])
+def test_a_change_must_fit_its_question(small: Guide, value: Value) -> None:
+    """An earlier answer can only be changed to one that its question has."""
+    with pytest.raises(NotNow):
+        walked(small, "none", 35.0).change(1, value)
+
+
+def test_only_an_answer_can_be_changed(small: Guide) -> None:
+    """An act carried out is no answer, and is not changed."""
+    with pytest.raises(NotNow):
+        walked(small, "none", 35.0, None).change(2, "none")
