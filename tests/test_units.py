@@ -56,3 +56,8 @@ def test_a_bottle_mark_is_never_above_the_sum(ml: float, system: System) -> None
 def test_rounding_down_forgives_a_float() -> None:
     """4.2 kg at 50 ml is 210 ml, though the float product is a hair below it."""
     assert down_to(4.2 * 50 - 1e-9, 10) == 210
+
+
+def test_bottle_marks_are_five_and_ten_millilitres() -> None:
+    """Small volumes go by five millilitres, and those of a hundred and more by ten."""
+    assert [bottle_mark(ml, "metric") for ml in (97, 99.9, 100, 118)] == [95, 95, 100, 110]

@@ -58,7 +58,7 @@ def _peak(arguments: tuple[str, ...], words: str, turns: Sequence[tuple[str, str
         terminal.settle(0.2)
         for keys, text in turns:
             terminal.press(keys, text, QUIET)
-        return terminal.end()
+        return terminal.end().peak_mb
 
 
 if __name__ == "__main__":

@@ -61,6 +61,17 @@ class Painted:
     size: int
 
 
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """What a program took of the machine: MB at its peak, and milliseconds of every core it used.
+
+    Children that it waited for count: their milliseconds are added, and the greater peak is kept.
+    """
+
+    peak_mb: float
+    cpu_ms: float
+
+
 class Terminal:
     """A program of this interpreter under a pseudo-terminal. `started` is the moment before the spawn."""
 
@@ -111,12 +122,12 @@ class Terminal:
             last = perf_counter()
         return Painted((last - start) * 1000, len(got))
 
-    def end(self) -> float:
-        """Kill the program; return the most memory it ever held, in MB."""
+    def end(self) -> Spent:
+        """Kill the program; return what it took."""
         os.kill(self._process.pid, signal.SIGKILL)  # not send_signal, which would reap it and its usage
         _, status, usage = os.wait4(self._process.pid, 0)
         self._process.returncode = os.waitstatus_to_exitcode(status)
-        return in_mb(usage.ru_maxrss)
+        return Spent(in_mb(usage.ru_maxrss), (usage.ru_utime + usage.ru_stime) * 1000)
 
     def _ready(self, seconds: float) -> bool:
         return bool(select.select([self._ours], [], [], seconds)[0])
