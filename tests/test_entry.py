@@ -118,6 +118,8 @@ def test_ages_and_times_of_birth_are_understood(guide: Guide, text: str, hours: 
         ("3", "Hours or days? Type 3 h or 3 days."),
         ("2 m", "is not a number here"),
         ("born 2026-02-30 04:00", "There is no such date as 2026-02-30."),
+        ("0001-01-01 10:00", "The year 0001 can't be right."),
+        ("9999-12-31 23:59", "The year 9999 can't be right."),
         ("born 25:00", "is not a time of birth"),
         ("born yesterday", "is not a time of birth"),
         ("born 2024-02-10 02:00", "That is more than a year ago."),

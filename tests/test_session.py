@@ -164,6 +164,19 @@ def test_changing_can_be_given_up(guide: Guide) -> None:
         assert (held.walk, held.changing) == (before, False)
 
 
+def test_nothing_is_lost_while_an_answer_is_changed(guide: Guide) -> None:
+    """In the middle of a change the whole walk is still there, for the record and for leaving."""
+    held = session(guide, "6", "39.2", "1", "5")
+    before = held.walk
+    for line in ("a", "1", "a"):
+        held.take(line)
+    assert held.told == "First give the new answer, or press b to keep the old one."
+    assert held.whole == before
+
+    held.take("q")
+    assert not held.left
+
+
 def test_units_can_be_switched_at_any_time(guide: Guide) -> None:
     """u shows the same facts in the other unit system."""
     held = session(guide, "6", "39.2", "u")

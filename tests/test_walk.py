@@ -210,3 +210,23 @@ def test_only_an_answer_can_be_changed(small: Guide) -> None:
     """An act carried out is no answer, and is not changed."""
     with pytest.raises(NotNow):
         walked(small, "none", 35.0, None).change(2, "none")
+
+
+def test_a_reading_after_an_act_does_not_stand_for_one_before_it(small: Guide) -> None:
+    """A mouth felt after warming says nothing of the lamb as it was found, and is dropped with the act."""
+    walk = walked(small, "none", 36.0, None, UNSURE, "warm")
+
+    changed = walk.change(1, UNSURE)
+
+    assert changed.walk.node.name == "feel"
+    assert changed.dropped == (Done("warm-it"), Answer("temperature", UNSURE), Answer("mouth", "warm"))
+
+
+def test_a_reading_before_an_act_does_not_stand_for_one_after_it(small: Guide) -> None:
+    """A mouth felt before warming is not taken for the one felt after it."""
+    walk = walked(small, "none", UNSURE, "cold", None, UNSURE, "warm")
+
+    changed = walk.change(1, 36.0)
+
+    assert changed.walk.node.name == "well"
+    assert changed.dropped == (Answer("mouth", "cold"),)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import gc
+import io
 import os
 import sys
 from collections.abc import Callable, Sequence
@@ -34,6 +35,7 @@ class Exit(IntEnum):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command and return its exit status. No input of any kind gives a traceback."""
+    _streams()
     parsed = _parser().parse_args(arguments)
     try:
         status = int(parsed.run(parsed))
@@ -42,9 +44,27 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return Exit.INTERRUPTED
     except BrokenPipeError:
         # The reader has gone: point stdout at nothing, so that closing it says nothing either.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _to_nowhere()
         return Exit.FINE
+    except OSError as error:
+        complain(f"Something could not be read or written: {error.strerror or error}.")
+        _to_nowhere()
+        return Exit.UNREADABLE
     return status
+
+
+def _to_nowhere() -> None:
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _streams() -> None:
+    """Give every stream something to read or write, and none a sign that it can't show."""
+    sys.stdin = sys.stdin or open(os.devnull, encoding="utf-8")  # noqa: SIM115
+    sys.stdout = sys.stdout or open(os.devnull, "w", encoding="utf-8")  # noqa: SIM115
+    sys.stderr = sys.stderr or open(os.devnull, "w", encoding="utf-8")  # noqa: SIM115
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -201,18 +221,18 @@ def walk_plain(guide: Guide, parsed: argparse.Namespace, system: System, vet: st
             say(typed)
         return typed
 
-    width = os.get_terminal_size().columns if sys.stdout.isatty() else 76
+    width = (os.get_terminal_size().columns if sys.stdout.isatty() else 0) or 76
     session = Session(Walk(guide), system, vet)
     try:
         plain.run(session, read, say, width)
     except KeyboardInterrupt:
         say()
-        keep_record(session.walk, parsed.record, system)
+        keep_record(session.whole, parsed.record, system)
         return Exit.INTERRUPTED
     say()
-    if not session.walk.finished:
+    if not session.whole.finished:
         complain("Stopped before an end was reached. If the lamb gets worse, phone your vet.")
-    return keep_record(session.walk, parsed.record, system)
+    return keep_record(session.whole, parsed.record, system)
 
 
 def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> int:
@@ -299,7 +319,7 @@ def run_check(parsed: argparse.Namespace) -> int:
     from triage.guide.read import read_guide
     from triage.problems import errors
 
-    folder = parsed.folder or knowledge_root()
+    folder = parsed.folder or parsed.guide or knowledge_root()
     read = read_guide(folder)
     if read.unreadable:
         complain(read.unreadable)

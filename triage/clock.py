@@ -8,6 +8,7 @@ from datetime import UTC, datetime, timedelta, tzinfo
 
 from triage.typed import Refused
 
+NEAREST_YEARS = 2
 OLDEST = timedelta(days=366)
 
 _CLOCK = re.compile(r"(?<![0-9])([0-9]{1,2})[:.]([0-9]{2})\s*(am|pm)?|(?<![0-9])([0-9]{1,2})\s*(am|pm)")
@@ -65,6 +66,8 @@ def read_birth(text: str, now: datetime, zone: tzinfo | None = None) -> Born | R
 def _day(text: str, here: datetime) -> tuple[datetime | Refused, str, bool]:
     match = _DATE.search(text)
     if match:
+        if abs(int(match[1]) - here.year) > NEAREST_YEARS:
+            return Refused(f"The year {match[1]} can't be right. Type it like {EXAMPLE}."), "", True
         try:
             day = datetime(int(match[1]), int(match[2]), int(match[3]))
         except ValueError:

@@ -38,6 +38,11 @@ class Session:
         """Whether an earlier answer is being changed; an empty line keeps the old one."""
         return self._kept is not None
 
+    @property
+    def whole(self) -> Walk:
+        """The walk with nothing lost: while an answer is being changed, the walk as it was before."""
+        return self._kept[0] if self._kept else self.walk
+
     def page(self) -> Page:
         """Return the page to show now."""
         if not self.side:
@@ -82,6 +87,8 @@ class Session:
             case "units":
                 self.system = "us" if self.system == "metric" else "metric"
                 self.told = f"Units: {'US' if self.system == 'us' else 'metric'}."
+            case "answers" if self.changing:
+                self.told = "First give the new answer, or press b to keep the old one."
             case "light":
                 self.told = "Only the full screen has lights."
             case _:
@@ -89,7 +96,7 @@ class Session:
 
     def _leave(self) -> None:
         """Leave at once where nothing is lost, and else on the second time."""
-        self.left = self._leaving or self.walk.finished or not self.walk.moves
+        self.left = self._leaving or self.whole.finished or not self.whole.moves
         self._leaving = True
         if not self.left:
             self.told = "Press q once more to leave."

@@ -138,6 +138,12 @@ def _pounds(kg: float) -> str:
     return f"{pounds} lb {rest} oz" if rest else f"{pounds} lb"
 
 
+def _ounces(value: float) -> str:
+    """Return fluid ounces: two decimals for small volumes and quarter marks, else one."""
+    on_a_mark = abs(value * 4 - round(value * 4)) < 1e-6
+    return tidy(value, 2 if value < 10 or on_a_mark else 1)
+
+
 def _per_pound(ml_per_kg: float) -> str:
     return f"{tidy(ml_per_kg * KG_PER_LB / ML_PER_FLOZ, 2)} oz for each lb"
 
@@ -162,7 +168,7 @@ _US: dict[str, Callable[[float], str]] = {
     "degC": lambda v: f"{tidy(convert(v, 'degC', 'degF'), 1)} °F",
     "kg": _pounds,
     "g": lambda v: f"{tidy(convert(v, 'g', 'oz'), 1)} oz by weight",
-    "ml": lambda v: f"{tidy(v / ML_PER_FLOZ, 2 if v < 10 * ML_PER_FLOZ else 1)} oz",
+    "ml": lambda v: f"{_ounces(v / ML_PER_FLOZ)} oz",
     "cm": lambda v: f"{tidy(convert(v, 'cm', 'in'), 0)} in",
     "mm": lambda v: f"{tidy(convert(v, 'mm', 'in'), 1)} in",
     "ml/kg": _per_pound,

@@ -133,16 +133,36 @@ def replay(walk: Walk, moves: Iterable[Move]) -> Changed:
     """Go on from a walk with as many of these moves as still fit, each used at most once.
 
     An answer to a finding is kept for the first time the finding is asked, in the old order, so a
-    temperature taken twice is used twice. What the walk never asks for comes back as dropped.
+    temperature taken twice is used twice. A reading taken after an act that makes it asked again
+    serves only after that act, and one from before only before it: a mouth felt after warming says
+    nothing of the lamb as it was found. What the walk never asks for comes back as dropped.
     """
-    left = list(moves)
+    later = list(moves)
+    left = [(move, _rounds(walk.guide, move, later[:index])) for index, move in enumerate(later)]
+    done: list[Move] = []
     while not walk.finished:
-        found = next((move for move in left if _serves(walk, move)), None)
+        found = next(
+            (
+                (move, rounds)
+                for move, rounds in left
+                if _serves(walk, move) and rounds == _rounds(walk.guide, move, done)
+            ),
+            None,
+        )
         if found is None:
             break
         left.remove(found)
-        walk = replace(walk, moves=(*walk.moves, found))
-    return Changed(walk, tuple(left))
+        done.append(found[0])
+        walk = replace(walk, moves=(*walk.moves, found[0]))
+    return Changed(walk, tuple(move for move, _ in left))
+
+
+def _rounds(guide: Guide, move: Move, before: Iterable[Move]) -> int:
+    """Return how often, among the moves before an answer, an act had made its finding forgotten."""
+    if isinstance(move, Done):
+        return 0
+    acts = [guide.nodes[each.act] for each in before if isinstance(each, Done)]
+    return sum(isinstance(act, Act) and move.finding in act.forget for act in acts)
 
 
 def _serves(walk: Walk, move: Move) -> bool:

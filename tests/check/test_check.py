@@ -100,6 +100,12 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
         (FIRST, "  warmth:\n    ask: temperature\n", "  old:\n    ask: age\n    branches:\n      - {otherwise: true, go: warmth}\n      - {unsure: true, go: warmth}\n  warmth:\n    ask: temperature\n"),
         ("findings/all.yaml", "weight:\n", "age: {label: Age, ask: Age?, why: A., measure: h, plausible: [0, 100]}\nweight:\n"),
     ]),
+    ("danger-top", "danger sign limp must give 'vet-now' at once", [
+        (FIRST, "      - {is: limp, go: warmth, at_least: vet-now}\n      - {is: none, go: warmth}\n", "      - {is: none, go: warmth}\n      - {otherwise: true, go: warmth}\n"),
+    ]),
+    ("overlap", "this comes after 'otherwise'", [
+        (FIRST, "      - {is: limp, go: warmth, at_least: vet-now}\n      - {is: none, go: warmth}\n", "      - {otherwise: true, go: warmth}\n      - {is: limp, go: warmth, at_least: vet-now}\n"),
+    ]),
     ("outside-published", "'chill' is 38, outside what is published, 36 to 37", [("numbers.yaml", "value: 37", "value: 38")]),
     ("off-the-safer-side", "the higher side is safer and goes to 37", [("numbers.yaml", "value: 37", "value: 36.5")]),
     ("weak-source", "'chill' rests on grade D alone", [

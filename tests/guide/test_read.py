@@ -45,6 +45,7 @@ def test_the_small_guide_is_sound(tmp_path: Path) -> None:
         ("findings/all.yaml", "  measure: kg\n  plausible: [0.5, 60]", "  measure: g\n  plausible: [500, 60000]", "the sums take 'weight' as a measurement in kg"),
         ("numbers.yaml", "pause:", "week-one: {title: A week, value: 1, unit: week, published: {a-paper: 1}, safer: lower, certainty: high}\npause:", "the sums take 'week-one' in day, not in week"),
         ("findings/all.yaml", "weight:\n", "birth-type: {label: B, ask: B?, why: B., choices: {one: One, two: Two}}\nweight:\n", "the sums know 'birth-type' by single, triplet, twin, which it lacks"),
+        ("topics/first.yaml", "look_again: pause", "look_again: chill", "'chill' is in degC; a wait or a look needs a number of time"),
         ("guide.yaml", "topics: [first]", "topics: []", "this list is empty"),
         ("guide.yaml", "way_in: danger", "way_in: dangr", "there is no node 'dangr'; did you mean 'danger'?"),
         ("guide.yaml", "[limp]", "[lump]", "danger sign 'lump' is not a choice of 'danger'; did you mean 'limp'?"),

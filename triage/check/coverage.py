@@ -23,7 +23,11 @@ def branches(guide: Guide) -> Iterator[Problem]:
 
 def _choices(node: Ask, finding: Finding) -> Iterator[Problem]:
     taken: dict[str, Branch] = {}
+    closed = False
     for branch in node.branches:
+        if closed and branch.is_:
+            yield Problem(branch.place, "this comes after 'otherwise'; put 'otherwise' last", "overlap")
+        closed = closed or branch.otherwise
         for choice in branch.is_:
             if choice in taken:
                 what = f"'{choice}' already has a branch, at line {taken[choice].place.line}; keep one"

@@ -9,6 +9,7 @@ import networkx as nx
 from triage.guide.graph import graph_of
 from triage.guide.model import Ask, End, Guide
 from triage.problems import Problem
+from triage.walk import branch_for
 
 
 def in_front(guide: Guide) -> Iterator[Problem]:
@@ -33,12 +34,14 @@ def top_urgency(guide: Guide) -> Iterator[Problem]:
     top = guide.top
     for finding, signs in guide.front.danger_signs.items():
         for node in _first_asks(guide, finding):
-            for branch in node.branches:
-                hit = sorted(set(branch.is_) & set(signs))
+            for sign in signs:
+                branch = branch_for(guide, node, sign)
+                if branch is None:
+                    continue  # a gap, which is told as one
                 target = guide.nodes[branch.go]
                 sure = branch.at_least == top or (isinstance(target, End) and target.urgency == top)
-                if hit and not sure:
-                    what = f"danger sign {', '.join(hit)} must give '{top}' at once; add at_least: {top}"
+                if not sure:
+                    what = f"danger sign {sign} must give '{top}' at once; add at_least: {top}"
                     yield Problem(branch.place, what, "danger-top")
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import pickle
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -25,7 +26,12 @@ def read_ahead(folder: Folder) -> Callable[[], Read]:
     if not hasattr(os, "fork") or (os.cpu_count() or 1) < 2:
         return lambda: _read(folder)
     receiving, sending = os.pipe()
-    child = os.fork()
+    try:
+        child = os.fork()
+    except OSError:
+        os.close(receiving)
+        os.close(sending)
+        return lambda: _read(folder)
     if child == 0:
         _send(folder, receiving, sending)
     os.close(sending)
@@ -33,11 +39,12 @@ def read_ahead(folder: Folder) -> Callable[[], Read]:
     def take() -> Read:
         with os.fdopen(receiving, "rb") as pipe:
             sent = pipe.read()
-        os.waitpid(child, 0)
+        with suppress(ChildProcessError):
+            os.waitpid(child, 0)
         try:
             read: Read = pickle.loads(sent)  # from our own child, through a pipe that nobody else holds
             return read
-        except (pickle.UnpicklingError, EOFError):
+        except Exception:  # whatever came, or did not: read it here
             return _read(folder)
 
     return take

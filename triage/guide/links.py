@@ -35,6 +35,8 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
     for number in numbers.values():
         _number(number, reading)
     for node in parts.nodes.values():
+        if not isinstance(node, model.Ask):
+            _time(node, numbers, reading)
         if isinstance(node, model.Ask) and node.finding in findings:
             _branches(node, findings[node.finding], numbers, reading)
         elif isinstance(node, model.Act) and bool(node.at_most) != bool(node.else_):
@@ -72,6 +74,17 @@ def _number(number: model.Number, reading: Reading) -> None:
     if number.unit != wanted:
         what = f"the sums take '{number.name}' in {wanted}, not in {number.unit}; write it so"
         reading.wrong(number.place, what, "unit")
+    if number.name in NUMBER_UNITS and number.value <= 0:
+        reading.wrong(
+            number.place, f"the sums need '{number.name}' above zero, not {number.value:g}", "range"
+        )
+
+
+def _time(node: model.Act | model.End, numbers: Mapping[str, model.Number], reading: Reading) -> None:
+    number = numbers.get(node.wait if isinstance(node, model.Act) else node.look_again)
+    if number and not same_dimension(number.unit, "min"):
+        what = f"'{number.name}' is in {number.unit}; a wait or a look needs a number of time"
+        reading.wrong(node.place, what, "unit")
 
 
 def _finding(finding: model.Finding, reading: Reading) -> None:

@@ -92,8 +92,10 @@ class LambApp(App[None]):
         self.exit()
 
     def _leave_at_once(self) -> None:
-        self.keep(self.session.walk)
-        os._exit(0)
+        try:
+            self.keep(self.session.whole)
+        finally:
+            os._exit(0)
 
     def on_resize(self) -> None:
         """Lay the page out anew, now and once the new size is settled; what is typed stays."""
@@ -224,4 +226,4 @@ def run_app(guide: Guide, system: System, vet: str, keep: Callable[[Walk], objec
         del os.environ["NO_COLOR"]
     session = Session(Walk(guide), system, vet)
     LambApp(session, not can_show(sys.stdout.encoding), keep).run()
-    return session.walk
+    return session.whole
