@@ -98,3 +98,12 @@ def test_a_value_that_cannot_be_is_placed(guide: Guide) -> None:
 
     assert isinstance(stopped, Stopped)
     assert stopped.why.startswith("lamb.yaml:2:14: temperature: 392 can't be right")
+
+
+def test_a_dull_older_lamb_that_cannot_pass_urine_is_a_call_now(guide: Guide) -> None:
+    """Dullness does not hide a blocked lamb: an older dull lamb is asked what it passes."""
+    known = "danger: none\ntemperature: 39.2\nswallows: sucks\nreason: cold\nbefore-feed: none\nmanner: dull\nage: 8 weeks\n"
+    walk = went(guide, known + "passing: no-urine\n")
+
+    assert isinstance(walk, Walk)
+    assert (walk.node.name, walk.state.urgency) == ("blocked-urine", "vet-now")
