@@ -12,6 +12,7 @@ from tests.conftest import small_guide
 from tests.screens.conftest import app_of, screen_of
 from triage.facts import UNSURE, Facts
 from triage.guide.model import End, Finding, Guide
+from triage.page.lines import lay_out
 from triage.page.page import Block, Choice, Page
 from triage.page.words import Reader
 from triage.screens.themes import THEMES
@@ -287,3 +288,32 @@ async def test_leaving_keeps_the_walk(guide: Guide) -> None:
 
     assert app.session.left
     assert app.session.walk == Walk(guide).answer("none")
+
+
+async def test_a_digit_opens_a_technique_at_once(guide: Guide) -> None:
+    """On a list of up to nine one digit is enough, whether or not the box would be in view."""
+    async with app_of(guide).run_test(size=(80, 24)) as pilot:
+        await pilot.press(*FIRST_MILK, "?", "1")
+        await pilot.pause()
+        opened = screen_of(pilot)
+        assert "You need:" in opened
+
+        await pilot.press("b")
+        await pilot.pause()
+        assert screen_of(pilot) != opened
+
+
+@pytest.mark.parametrize("size", [(30, 10), (44, 12)])
+async def test_paging_passes_over_no_line(guide: Guide, size: tuple[int, int]) -> None:
+    """With a message on the screen or not, space shows every line of the page."""
+    async with app_of(guide).run_test(size=size) as pilot:
+        await pilot.press(*COLD, "enter")
+        await pilot.pause()
+        seen = screen_of(pilot)
+        for _ in range(30):
+            await pilot.press("space")
+            await pilot.pause()
+            seen += screen_of(pilot)
+
+        lines = lay_out(pilot.app.session.page(), size[0] - 2)  # type: ignore[attr-defined]
+        assert [line.text for line in lines if line.text not in seen] == []

@@ -83,12 +83,13 @@ def phone_page(walk: Walk, system: System, vet: str) -> Page:
 
 
 def _opening(walk: Walk, reader: Reader, system: System) -> str:
-    """Return the first sentence to say: the lamb, what worried the keeper, where the guide is."""
+    """Return what to say first: the lamb, what raised the urgency, what worried the keeper, the page."""
     lamb = lamb_line(walk, system)
     said = [f"I have a lamb, {lamb}." if lamb else "I have a young lamb."]
     told = [move for move in walk.moves if isinstance(move, Answer)]
-    for name in ("danger", "reason"):
-        said += [f"{_move_words(walk, move, reader)}." for move in told if move.finding == name]
+    raised = [rise.finding for rise in walk.state.rises if rise.finding]
+    for name in dict.fromkeys((*reversed(raised), "reason")):
+        said += [f"{_move_words(walk, move, reader)}." for move in told if move.finding == name][-1:]
     if isinstance(walk.node, End):
         said.append(f"{reader.fill(walk.node.title)}.")
     return " ".join(said)

@@ -35,6 +35,8 @@ from triage.session import Session
 from triage.units import System
 from triage.walk import NotNow, Walk
 
+DIGITS = "123456789"
+
 PATIENCE = 2.0
 """Seconds to leave in order after a signal; a vanished terminal can hold the screen library for ever."""
 
@@ -137,7 +139,7 @@ class LambApp(App[None]):
         character = event.character or ""
         if not character.isprintable() or not character:
             return
-        if self._types(page.measure, character):
+        if self._types(page, character):
             self.view.typed = (self.view.typed + character)[:60]
         elif character == "t":
             names = [theme.name for theme in themes.THEMES]
@@ -169,18 +171,22 @@ class LambApp(App[None]):
                 return False
         return True
 
-    def _types(self, measure: str, character: str) -> bool:
-        """Whether a character is typed into the box: a measurement takes words too, as `born 23:30`."""
+    def _types(self, page: Page, character: str) -> bool:
+        """Whether a character is typed into the box: a measurement takes words too, as `born 23:30`.
+
+        On a list of up to nine a digit chooses at once; a longer one takes a number and Enter.
+        """
         if self.view.typed:
             return True
-        if measure:
+        if page.measure:
             return character not in AT_ONCE
-        return self.session.side in ("answers", "how") and character in "0123456789"
+        listed = sum(block.role == "choice" for block in page.blocks)
+        return listed > len(DIGITS) and character in f"0{DIGITS}"
 
     def _scroll(self, way: int) -> None:
         """Go a page down, and from the end back to the top; or a page up."""
         at_end = way > 0 and self.view.top >= self.view.bottom
-        step = max(1, self.size.height // 2)
+        step = max(1, self.view.rows - 2)  # two rows may be spent on saying that there is more
         self.view.top = 0 if at_end else max(0, self.view.top + way * step)
 
     def _pick(self, by: int, count: int) -> None:

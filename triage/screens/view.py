@@ -36,6 +36,8 @@ class View:
     typed: str = ""
     ascii: bool = False
     bottom: int = field(default=0, init=False)
+    rows: int = field(default=1, init=False)
+    """How many rows of the page were shown last."""
 
     def content(self, lines: Styled) -> Content:
         """Return lines as content. The text is never read as markup, whatever brackets it holds."""
@@ -108,7 +110,7 @@ def _with_entry(page: Page, view: View, width: int) -> list[Line]:
 
 def window(lines: list[Line], view: View, height: int) -> list[Line]:
     """Return the lines that fit, with a sign on the last one when there is more below."""
-    view.bottom = max(0, len(lines) - height)
+    view.bottom, view.rows = max(0, len(lines) - height), height
     view.top = max(0, min(view.top, view.bottom))
     shown = lines[view.top : view.top + height]
     if view.top and height > TALL_ENOUGH:
