@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 from typing import Literal, NamedTuple
 
@@ -29,6 +29,8 @@ class Problem:
     what: str
     rule: str
     weight: Weight = "error"
+    walk: str = field(default="", compare=False)
+    """The shortest walk that shows it, as a file of answers with the questions beside them."""
 
     def __str__(self) -> str:
         lead = "warning: " if self.weight == "warning" else ""

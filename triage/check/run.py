@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 
 from triage.check import coverage, danger, ends, knowledge, numbers, screens, structure
+from triage.check.tally import Tally
 from triage.guide.model import Guide
-from triage.problems import Problem
+from triage.problems import Problem, errors
 
 Check = Callable[[Guide], Iterator[Problem]]
 
@@ -29,6 +31,20 @@ CHECKS: tuple[Check, ...] = (
     screens.too_long,
     screens.danger_keys,
 )
+
+
+@dataclass(frozen=True)
+class Proof:
+    """What came of checking a guide: every problem, and the counts when it is sound."""
+
+    problems: tuple[Problem, ...]
+    tally: Tally | None
+
+
+def prove(guide: Guide) -> Proof:
+    """Hold a guide to everything that must hold of it."""
+    problems = tuple(check(guide))
+    return Proof(problems, None if errors(problems) else Tally.of(guide))
 
 
 def check(guide: Guide) -> list[Problem]:
