@@ -25,13 +25,15 @@ _NUMBERS_ONLY = Prose(("number",))
 _FINDING = Ref(("finding",))
 _NODE = Ref(("node",))
 _URGENCY = Ref(("urgency",))
-_DURATION = Ref(("number",))
+_NUMBER = Ref(("number",))
+_DURATION = _NUMBER
+_TAGS = ListOf(Ref(("act tag",)), or_one=True)
 _SOURCES = ListOf(Ref(("source",)))
 _CERTAINTY = OneOf(CERTAINTIES)
 _UNIT = OneOf(tuple(UNITS))
 
 RISES: Record[model.Rises] = Record(
-    "usual-rises", model.Rises, {"with": _FINDING, "each": _UNIT, "by": Ref(("number",))}
+    "usual-rises", model.Rises, {"with": _FINDING, "each": _UNIT, "by": _NUMBER}
 )
 
 FINDING: Record[model.Finding] = Record(
@@ -52,14 +54,30 @@ FINDING: Record[model.Finding] = Record(
     },
 )
 
+CONDITION: Record[model.Condition] = Record(
+    "condition",
+    model.Condition,
+    {},
+    {
+        "is": ListOf(Plain(), or_one=True),
+        "above": _NUMBER,
+        "from": _NUMBER,
+        "below": _NUMBER,
+        "up_to": _NUMBER,
+        "unsure": Yes(),
+    },
+)
+
+LAMB = MapOf(ListOf(CONDITION, or_one=True), ref=("finding",))
+
 BRANCH: Record[model.Branch] = Record(
     "branch",
     model.Branch,
     {"go": _NODE},
     {
         "is": ListOf(Plain(), or_one=True),
-        "below": Ref(("number",)),
-        "up_to": Ref(("number",)),
+        "below": _NUMBER,
+        "up_to": _NUMBER,
         "otherwise": Yes(),
         "unsure": Yes(),
         "at_least": _URGENCY,
@@ -69,7 +87,7 @@ BRANCH: Record[model.Branch] = Record(
 STEP: Record[model.Step] = Record(
     "step",
     model.Step,
-    {"do": Prose(), "tag": ListOf(Ref(("act tag",)), or_one=True)},
+    {"do": Prose(), "tag": _TAGS},
     {"how": Ref(("how-to",))},
 )
 
@@ -96,6 +114,7 @@ ACT: Record[model.Act] = Record(
         "forget": ListOf(_FINDING),
         "at_most": Whole(),
         "else": _NODE,
+        "for": LAMB,
     },
     called={"act": "steps"},
 )
@@ -115,6 +134,7 @@ END: Record[model.End] = Record(
         "look_again": _DURATION,
         "sources": _SOURCES,
         "certainty": _CERTAINTY,
+        "for": LAMB,
     },
     called={"end": "urgency"},
 )
@@ -166,6 +186,26 @@ SOURCE: Record[model.Source] = Record(
     model.Source,
     {"title": Plain(), "grade": OneOf(("A", "B", "C", "D"))},
     {"by": Plain(), "in": Plain(), "year": Plain(), "where": Plain(), "note": Plain()},
+)
+
+_SHOWN = ListOf(Ref(("number", "amount")), or_one=True)
+
+TRAIT: Record[model.Trait] = Record(
+    "target of a rule",
+    model.Trait,
+    {},
+    {"tag": _TAGS, "shows": _SHOWN, "says": ListOf(Plain(), or_one=True), "urgency": _URGENCY},
+)
+
+PAGES: Record[model.Pages] = Record(
+    "choice of pages", model.Pages, {}, {"tag": _TAGS, "shows": _SHOWN, "end": ListOf(_URGENCY, or_one=True)}
+)
+
+RULE: Record[model.Rule] = Record(
+    "rule",
+    model.Rule,
+    {"because": _NUMBERS_ONLY, "sources": _SOURCES},
+    {"never": TRAIT, "always": TRAIT, "on": PAGES, "when": LAMB, "where_asked": Yes()},
 )
 
 URGENCY: Record[model.Urgency] = Record(

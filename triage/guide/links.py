@@ -8,6 +8,7 @@ from typing import Protocol
 from triage.amounts import AMOUNTS
 from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS
 from triage.guide import model
+from triage.guide.rule_links import look_up_choices, look_up_rules, look_up_unit
 from triage.guide.shapes import Mention, Reading
 from triage.problems import Place, nearest
 from triage.units import same_dimension
@@ -20,6 +21,7 @@ class Parts(Protocol):
     findings: dict[str, model.Finding]
     numbers: dict[str, model.Number]
     fronts: dict[str, model.Front]
+    rules: dict[str, model.Rule]
 
 
 def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) -> None:
@@ -41,6 +43,7 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
             _branches(node, findings[node.finding], numbers, reading)
         elif isinstance(node, model.Act) and bool(node.at_most) != bool(node.else_):
             reading.wrong(node.place, f"act '{node.name}' needs both 'at_most' and 'else', or neither")
+    look_up_rules(parts, findings, reading)
     for front in parts.fronts.values():
         _danger_choices(front, findings, reading)
     _amounts(reading, known["finding"], known["number"])
@@ -131,15 +134,8 @@ def _branches(
         elif not finding.choices and tests[0] == "is":
             what = f"'{finding.name}' is measured; use 'below' or 'up_to' with the name of a number"
             reading.wrong(branch.place, what)
-        number = numbers.get(branch.below or branch.up_to)
-        if number and finding.measure and not same_dimension(number.unit, finding.measure):
-            what = f"'{number.name}' is in {number.unit}; '{finding.name}' is measured in {finding.measure}"
-            reading.wrong(branch.place, what, "unit")
-        for choice in branch.is_:
-            if finding.choices and choice not in finding.choices:
-                hint = nearest(choice, finding.choices) or f"; it has {', '.join(finding.choices)}"
-                what = f"finding '{finding.name}' has no choice '{choice}'{hint}"
-                reading.wrong(branch.place, what, "no-such-name")
+        look_up_unit(numbers.get(branch.below or branch.up_to), finding, branch.place, reading)
+        look_up_choices(branch.is_, finding, branch.place, reading)
 
 
 def _danger_choices(front: model.Front, findings: Mapping[str, model.Finding], reading: Reading) -> None:

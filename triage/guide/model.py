@@ -62,6 +62,23 @@ class Finding:
 
 
 @dataclass(frozen=True)
+class Condition:
+    """What an answer may be: one of these choices, a band between named numbers, or "not sure"."""
+
+    is_: tuple[str, ...] = ()
+    above: str = ""
+    from_: str = ""
+    below: str = ""
+    up_to: str = ""
+    unsure: bool = False
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+Lamb = Mapping[str, tuple[Condition, ...]]
+"""Which lambs are meant: for each finding named, its answer meets one of the conditions."""
+
+
+@dataclass(frozen=True)
 class Branch:
     """One way out of an ask node: exactly one of the tests is set."""
 
@@ -112,6 +129,7 @@ class Act:
     else_: str = ""
     sources: tuple[str, ...] = ()
     certainty: str = ""
+    for_: Lamb = field(default_factory=dict)
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -130,6 +148,7 @@ class End:
     look_again: str = ""
     sources: tuple[str, ...] = ()
     certainty: str = ""
+    for_: Lamb = field(default_factory=dict)
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -210,6 +229,42 @@ class Source:
 
 
 @dataclass(frozen=True)
+class Trait:
+    """What a page or a walk can be found to have; a rule's target has one of these set."""
+
+    tag: tuple[str, ...] = ()
+    shows: tuple[str, ...] = ()
+    says: tuple[str, ...] = ()
+    urgency: str = ""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
+class Pages:
+    """Which pages a rule is about: any of these tags, sums or numbers shown, or urgencies of an end."""
+
+    tag: tuple[str, ...] = ()
+    shows: tuple[str, ...] = ()
+    end: tuple[str, ...] = ()
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
+class Rule:
+    """What must never, or always, hold of every lamb that `when` describes."""
+
+    name: str
+    because: str
+    sources: tuple[str, ...]
+    never: Trait | None = None
+    always: Trait | None = None
+    on: Pages | None = None
+    when: Lamb = field(default_factory=dict)
+    where_asked: bool = False
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
 class Front:
     """The guide's first page: `guide.yaml`."""
 
@@ -248,6 +303,7 @@ class Guide:
     how_tos: Mapping[str, HowTo]
     glossary: Mapping[str, Term]
     sources: Mapping[str, Source]
+    rules: Mapping[str, Rule] = field(default_factory=dict)
 
     def values(self) -> dict[str, float]:
         """Return every number's value by name, for the sums."""

@@ -28,6 +28,7 @@ class _Parts:
     how_tos: dict[str, model.HowTo]
     glossary: dict[str, model.Term]
     sources: dict[str, model.Source]
+    rules: dict[str, model.Rule]
 
 
 _DEFINED_IN = {
@@ -50,7 +51,7 @@ def read_guide(folder: Folder) -> Read:
     if not any(name == "guide.yaml" for name, _ in files):
         return Read(None, (), f"there is no guide.yaml in the knowledge folder {folder}")
     reading = Reading()
-    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {})
+    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {})
     for name, file in files:
         written = _read_file(name, file, reading)
         if written is None:
@@ -75,6 +76,7 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
         parts.how_tos,
         parts.glossary,
         parts.sources,
+        parts.rules,
     )
 
 
@@ -117,6 +119,7 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
         "numbers.yaml": (parts.numbers, fields.NUMBER, "name"),
         "glossary.yaml": (parts.glossary, fields.TERM, "word"),
         "sources.yaml": (parts.sources, fields.SOURCE, "name"),
+        "rules.yaml": (parts.rules, fields.RULE, "name"),
     }
     if name == "guide.yaml":
         front = fields.FRONT.read(written, reading)

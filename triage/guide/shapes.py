@@ -209,7 +209,7 @@ class ListOf(Generic[T]):
 
     def read(self, value: Written, reading: Reading) -> tuple[T, ...] | None:
         """Return the items that could be read, as a tuple."""
-        if self.or_one and isinstance(value, Text):
+        if self.or_one and not isinstance(value, Items):
             value = Items((value,), value.place)
         if not isinstance(value, Items):
             reading.wrong(value.place, f"this is {kind_of(value)}; it should be a list, each line '- ...'")
@@ -308,4 +308,4 @@ class Record(Generic[T]):
 def attribute(name: str) -> str:
     """Return a field's name as Python writes it: `call-vet` is call_vet, `else` is else_."""
     plain = name.replace("-", "_")
-    return f"{plain}_" if keyword.iskeyword(plain) or plain in {"with", "in", "is"} else plain
+    return f"{plain}_" if keyword.iskeyword(plain) or plain in {"with", "in", "is", "from", "for"} else plain
