@@ -11,7 +11,7 @@ from typing import Any
 from triage.amounts import AMOUNTS
 from triage.facts import Unsure, Value
 from triage.guide.model import Ask, End
-from triage.page.page import texts_of
+from triage.guide.texts import said_on
 from triage.page.words import Reader
 from triage.units import System
 from triage.walk import Answer, Move, Walk
@@ -56,7 +56,7 @@ def _amounts(walk: Walk, system: System) -> list[dict[str, Any]]:
     node = walk.node
     if isinstance(node, Ask):
         return []
-    sums = Reader(walk.guide, walk.facts, system).sums(texts_of(node))
+    sums = Reader(walk.guide, walk.facts, system).sums(said_on(node))
     return [
         {
             "amount": name,

@@ -15,7 +15,7 @@ import pytest
 
 from tests.published.walks import Trail, every_trail, first_figure, lamb, shipped
 from triage.facts import UNSURE
-from triage.page.page import texts_of
+from triage.guide.texts import said_on
 from triage.page.words import Reader
 
 AGES = (6.0, 12.0, 13.0, 24.0, 25.0, 36.0, 37.0)
@@ -42,7 +42,7 @@ def ends_at(hours: float) -> list[Trail]:
 
 def amounts_shown(trail: Trail) -> set[str]:
     """Return the names of the sums that an end shows."""
-    texts = (*texts_of(trail.end), trail.end.title, trail.end.likely)
+    texts = said_on(trail.end)
     return set(Reader(shipped(), trail.walk.facts).sums(texts))
 
 

@@ -12,16 +12,19 @@ from triage.guide.model import (
     PLACEHOLDER,
     Act,
     Ask,
-    End,
     Guide,
 )
-from triage.problems import Place, Problem
+from triage.guide.texts import all_texts
+from triage.problems import Problem
 
 FIGURE = re.compile(
     r"[0-9][0-9.,]*\s*(?:°|deg|%|ml\b|cc\b|l\b|litres?\b|kg\b|g\b|lbs?\b|oz\b|ounces?\b|pints?\b|"
     r"hours?\b|hrs?\b|h\b|min(?:ute)?s?\b|days?\b|weeks?\b|seconds?\b|cm\b|mm\b|inch(?:es)?\b|watts?\b|[CF]\b)"
 )
 """A figure with a unit; counts such as "two people" are words, and are not figures."""
+
+MAY_HOLD_FIGURES = ("look", "basis")
+"""Texts that show how to type an answer, or that tell what the sources of a number say."""
 
 
 def within_published(guide: Guide) -> Iterator[Problem]:
@@ -66,8 +69,8 @@ def unused(guide: Guide) -> Iterator[Problem]:
 def _used(guide: Guide) -> Iterator[str]:
     for amount in AMOUNTS.values():
         yield from amount.numbers
-    for _, text in texts(guide):
-        yield from PLACEHOLDER.findall(text)
+    for passage in all_texts(guide):
+        yield from PLACEHOLDER.findall(passage.text)
     for finding in guide.findings.values():
         if finding.usual_rises:
             yield finding.usual_rises.by
@@ -82,33 +85,8 @@ def _used(guide: Guide) -> Iterator[str]:
 
 def in_prose(guide: Guide) -> Iterator[Problem]:
     """No measurable figure is typed into a text: it stands in numbers.yaml under a name."""
-    for place, text in texts(guide):
+    for place, kind, text in all_texts(guide):
         match = FIGURE.search(PLACEHOLDER.sub("", text))
-        if match:
+        if match and kind not in MAY_HOLD_FIGURES:
             what = f"'{match[0]}' is a figure in a text; name it in numbers.yaml and write {{its-name}}"
             yield Problem(place, what, "figure-in-prose")
-
-
-def texts(guide: Guide) -> Iterator[tuple[Place, str]]:
-    """Yield every text that people read, with the place of what it belongs to."""
-    for finding in guide.findings.values():
-        # `look` shows how to type an answer, so it may hold figures as examples.
-        for text in (finding.ask, finding.why, *finding.choices.values()):
-            yield finding.place, text
-    for node in guide.nodes.values():
-        if isinstance(node, Act):
-            for text in (node.title, *(step.do for step in node.steps), *node.cautions):
-                yield node.place, text
-        elif isinstance(node, End):
-            for text in (
-                node.title,
-                node.likely,
-                *(step.do for step in node.do),
-                *node.cautions,
-                node.call_vet,
-            ):
-                yield node.place, text
-    for how_to in guide.how_tos.values():
-        lines = (*how_to.need, *how_to.steps, *how_to.cautions)
-        for text in (how_to.why, *lines, how_to.right, how_to.stop, how_to.note):
-            yield how_to.place, text

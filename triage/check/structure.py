@@ -7,7 +7,8 @@ from collections.abc import Iterator
 import networkx as nx
 
 from triage.guide.graph import graph_of, unbounded
-from triage.guide.model import Act, Ask, End, Guide, Step
+from triage.guide.model import End, Guide
+from triage.guide.texts import steps_of
 from triage.problems import Problem
 
 
@@ -59,10 +60,3 @@ def unused(guide: Guide) -> Iterator[Problem]:
         if node.topic not in listed:
             what = f"topic '{node.topic}' is not in the list of topics in guide.yaml; add it"
             yield Problem(node.place, what, "unused")
-
-
-def steps_of(node: Ask | Act | End) -> tuple[Step, ...]:
-    """Return the steps of an act or an end; an ask has none."""
-    if isinstance(node, Act):
-        return node.steps
-    return node.do if isinstance(node, End) else ()

@@ -7,6 +7,7 @@ from typing import Literal
 
 from triage.facts import UNSURE, Value
 from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Finding, Step, Urgency
+from triage.guide.texts import said_on
 from triage.page.words import Reader
 from triage.typed import example
 from triage.units import System, show
@@ -177,16 +178,9 @@ def _cautions(cautions: tuple[str, ...], reader: Reader) -> list[Block]:
 
 
 def _guesses(node: Act | End, reader: Reader) -> list[Block]:
-    guessed = [each.guessed for each in reader.sums(texts_of(node)).values() if each.guessed]
+    guessed = [each.guessed for each in reader.sums(said_on(node)).values() if each.guessed]
     notes = [Block("quiet", text) for text in dict.fromkeys(guessed)]
     return [Block("blank", ""), *notes] if notes else []
-
-
-def texts_of(node: Act | End) -> tuple[str, ...]:
-    """Return every text of an act or an end in which an amount may stand."""
-    if isinstance(node, Act):
-        return (*(step.do for step in node.steps), *node.cautions)
-    return (*(step.do for step in node.do), *node.cautions, node.call_vet)
 
 
 def range_hint(finding: Finding, system: System) -> str:

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from triage.amounts import AMOUNTS, Sum
 from triage.amounts.weight import WEIGHT_NUMBERS
 from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, NOT_PUBLISHED, Ask, Guide, Number
-from triage.page.page import Block, Page, texts_of
+from triage.guide.texts import said_on
+from triage.page.page import Block, Page
 from triage.page.words import Reader
 from triage.units import System, show
 from triage.walk import Walk
@@ -23,7 +24,7 @@ def working_page(walk: Walk, system: System) -> Page:
     blocks = [Block("heading", "Working and sources")]
     if isinstance(node, Ask):
         return Page("side", "Working and sources", (*blocks, Block("body", "There is no sum on this page.")))
-    blocks += sum_blocks(reader, reader.sums(texts_of(node)))
+    blocks += sum_blocks(reader, reader.sums(said_on(node)))
     blocks += [Block("blank", ""), Block("label", "Sources of this page")]
     blocks += [Block("quiet", source_words(walk.guide, name), "-") for name in node.sources]
     return Page("side", "Working and sources", tuple(blocks))
