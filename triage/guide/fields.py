@@ -3,20 +3,8 @@
 from __future__ import annotations
 
 from triage.guide import model
-from triage.guide.shapes import (
-    Decimal,
-    ListOf,
-    MapOf,
-    OneOf,
-    Plain,
-    Prose,
-    Record,
-    Ref,
-    Shape,
-    Span,
-    Whole,
-    Yes,
-)
+from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.shapes import ListOf, MapOf, Record, Shape
 from triage.units import UNITS
 
 CERTAINTIES = ("high", "moderate", "low", model.COMMON_PRACTICE, model.FROM_MEMORY)

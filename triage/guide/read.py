@@ -9,9 +9,10 @@ from typing import Any
 from triage.amounts import AMOUNTS
 from triage.guide import fields, model
 from triage.guide.find import Folder
+from triage.guide.leaves import Plain
 from triage.guide.links import look_up
 from triage.guide.model import Read
-from triage.guide.shapes import NAME, Plain, Reading, Record
+from triage.guide.shapes import NAME, Reading, Record
 from triage.guide.text import BIGGEST, Fields, Text, Written, read_text
 from triage.problems import Place, errors
 
