@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from triage.guide import model
 from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
 from triage.guide.shapes import ListOf, MapOf, Record, Shape
 from triage.units import UNITS
 
@@ -40,6 +41,12 @@ FINDING: Record[model.Finding] = Record(
         "unsure": Plain(),
         "never_unsure": Prose(()),
     },
+    limits=(
+        ExactlyOne.of("choices", "measure"),
+        Needs("measure", "plausible"),
+        NotBoth("choices", "plausible"),
+        NotBoth("choices", "usual"),
+    ),
 )
 
 CONDITION: Record[model.Condition] = Record(
@@ -54,6 +61,11 @@ CONDITION: Record[model.Condition] = Record(
         "up_to": _NUMBER,
         "unsure": Yes(),
     },
+    limits=(
+        ExactlyOne((("is",), ("above", "from", "below", "up_to"), ("unsure",), ("unasked",))),
+        NotBoth("above", "from"),
+        NotBoth("below", "up_to"),
+    ),
 )
 
 LAMB = MapOf(ListOf(CONDITION, or_one=True), ref=("finding",))
@@ -70,6 +82,7 @@ BRANCH: Record[model.Branch] = Record(
         "unsure": Yes(),
         "at_least": _URGENCY,
     },
+    limits=(ExactlyOne.of("is", "below", "up_to", "otherwise", "unsure"),),
 )
 
 STEP: Record[model.Step] = Record(
@@ -105,6 +118,7 @@ ACT: Record[model.Act] = Record(
         "for": LAMB,
     },
     called={"act": "steps"},
+    limits=(Needs("at_most", "else"), Needs("else", "at_most")),
 )
 
 END: Record[model.End] = Record(
@@ -183,6 +197,7 @@ TRAIT: Record[model.Trait] = Record(
     model.Trait,
     {},
     {"tag": _TAGS, "shows": _SHOWN, "says": ListOf(Plain(), or_one=True), "urgency": _URGENCY},
+    limits=(ExactlyOne.of("tag", "shows", "says", "urgency"),),
 )
 
 PAGES: Record[model.Pages] = Record(
@@ -194,6 +209,12 @@ RULE: Record[model.Rule] = Record(
     model.Rule,
     {"because": _NUMBERS_ONLY, "sources": _SOURCES},
     {"never": TRAIT, "always": TRAIT, "on": PAGES, "when": LAMB, "where_asked": Yes()},
+    limits=(
+        ExactlyOne.of("never", "always"),
+        NotBoth("always", "where_asked"),
+        Needs("where_asked", "when"),
+        Lacks("never", "urgency"),
+    ),
 )
 
 URGENCY: Record[model.Urgency] = Record(

@@ -45,16 +45,13 @@ _DEFINED_IN = {
 
 def read_guide(folder: Folder) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it."""
-    try:
-        files = _files(folder)
-    except OSError as error:
-        return Read(None, (), f"the knowledge folder {folder} can't be read: {error.strerror or error}")
-    if not any(name == "guide.yaml" for name, _ in files):
-        return Read(None, (), f"there is no guide.yaml in the knowledge folder {folder}")
+    files = list_files(folder)
+    if isinstance(files, str):
+        return Read(None, (), files)
     reading = Reading()
     parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {})
     for name, file in files:
-        written = _read_file(name, file, reading)
+        written = read_file(name, file, reading)
         if written is None:
             reading.unread |= _DEFINED_IN.get(name.partition("/")[0], set())
         else:
@@ -81,6 +78,17 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
     )
 
 
+def list_files(folder: Folder) -> list[tuple[str, Folder]] | str:
+    """List a knowledge folder's files by their path inside it, or tell why that can't be done."""
+    try:
+        files = _files(folder)
+    except OSError as error:
+        return f"the knowledge folder {folder} can't be read: {error.strerror or error}"
+    if not any(name == "guide.yaml" for name, _ in files):
+        return f"there is no guide.yaml in the knowledge folder {folder}"
+    return files
+
+
 def _files(folder: Folder) -> list[tuple[str, Folder]]:
     """List the YAML files by their path inside the folder, in a settled order."""
     found: list[tuple[str, Folder]] = []
@@ -99,7 +107,8 @@ def _is_yaml(name: str) -> bool:
     return name.endswith((".yaml", ".yml")) and not name.startswith(".")
 
 
-def _read_file(name: str, file: Folder, reading: Reading) -> Fields | None:
+def read_file(name: str, file: Folder, reading: Reading) -> Fields | None:
+    """Read one file as a map, or add why it can't be read."""
     try:
         with file.open("rb") as opened:
             raw = opened.read(BIGGEST * 4 + 1)

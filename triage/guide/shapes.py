@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Generic, Protocol, TypeVar
 
+from triage.guide.limits import Limit
 from triage.guide.text import Fields, Items, Text, Written
 from triage.problems import Place, Problem, nearest
 
@@ -124,6 +125,8 @@ class Record(Generic[T]):
     may: Mapping[str, Shape[Any]] = field(default_factory=dict)
     called: Mapping[str, str] = field(default_factory=dict)
     """Fields whose attribute has another name than the one written."""
+    limits: tuple[Limit, ...] = ()
+    """What the fields ask of each other; the reader looks it up when the whole guide has been read."""
 
     @cached_property
     def shapes(self) -> dict[str, tuple[Shape[Any], str]]:
