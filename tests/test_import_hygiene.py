@@ -9,7 +9,7 @@ import pytest
 
 FIRST_QUESTION = """
 import sys
-from triage.cli import open_guide
+from triage.commands.shared import open_guide
 from triage.session import Session
 from triage.walk import Walk
 page = Session(Walk(open_guide(None))).page()

@@ -29,7 +29,7 @@ TITLE = "Imports up to the first question; limits count modules, baseline: none"
 PLAIN = """
 import json, sys
 import triage.cli
-guide = triage.cli.open_guide(None)
+guide = triage.commands.shared.open_guide(None)
 from triage.session import Session
 from triage.walk import Walk
 assert Session(Walk(guide)).page().choices
@@ -38,7 +38,7 @@ print(json.dumps(sorted(sys.modules)))
 FULL_SCREEN = """
 import asyncio, json, sys
 import triage.cli
-guide = triage.cli.open_guide(None)
+guide = triage.commands.shared.open_guide(None)
 from triage.session import Session
 from triage.walk import Walk
 from triage.screens.app import LambApp

@@ -31,7 +31,7 @@ TITLE = "Start to first question; baseline: bare Textual, one Static and a Foote
 
 UP = "I am up"
 _SAY = f"print('{UP}')"
-_OPEN = "import triage.cli, triage.session, triage.walk; guide = triage.cli.open_guide(None)"
+_OPEN = "import triage.cli, triage.session, triage.walk; guide = triage.commands.shared.open_guide(None)"
 _PAGE = "triage.session.Session(triage.walk.Walk(guide)).page()"
 SHARES = {
     "bare interpreter": _SAY,

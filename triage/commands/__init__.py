@@ -1,0 +1,1 @@
+"""What the command line can do: one module for each command."""

@@ -1,0 +1,74 @@
+"""`triage check`: prove that a guide holds together, and report what does not, in one of several forms."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from typing import TYPE_CHECKING
+
+from triage.commands.shared import Exit, complain, say
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from triage.check.report.checked import Checked
+    from triage.guide.find import Folder
+    from triage.guide.model import Read
+
+REPORTS = ("text", "json", "sarif")
+"""Named here as well as where they are made, so that no other command loads them."""
+
+
+def run_check(parsed: argparse.Namespace) -> int:
+    """Check a guide: 0 when sound, 1 with every problem and its place, 2 when it can't be read."""
+    from triage.check.report import REPORTS
+    from triage.guide.find import knowledge_root
+    from triage.guide.read import read_guide
+
+    folder = parsed.folder or parsed.guide or knowledge_root()
+    read = read_guide(folder)
+    if read.unreadable:
+        complain(read.unreadable)
+        return Exit.UNREADABLE
+    checked = _check(folder, read)
+    text = REPORTS[parsed.report](checked)
+    if parsed.out is None:
+        _print(text, parsed.report)
+    elif not _write(text, parsed.out):
+        return Exit.UNREADABLE
+    if checked.sound:
+        return Exit.FINE
+    wrong = len(checked.wrong)
+    complain(f"{wrong} problem{'' if wrong == 1 else 's'} found.")
+    return Exit.PROBLEMS
+
+
+def _check(folder: Folder, read: Read) -> Checked:
+    from triage.check.report.checked import Checked
+
+    if read.guide is None:
+        return Checked.of(str(folder), read.problems)
+    from triage.check import prove
+
+    proof = prove(read.guide)
+    return Checked.of(str(folder), (*read.problems, *proof.problems), read.guide, proof.tally)
+
+
+def _print(text: str, report: str) -> None:
+    if report == "text":
+        say(text.removesuffix("\n"))
+        return
+    # A program reads it, and JSON is UTF-8 whatever the locale says.
+    sys.stdout.flush()
+    sys.stdout.buffer.write(text.encode("utf-8", errors="replace"))
+
+
+def _write(text: str, path: Path) -> bool:
+    from triage.whole_file import write_whole
+
+    try:
+        write_whole(text, path)
+    except OSError as error:
+        complain(f"The report could not be written to {path}: {error.strerror or error}.")
+        return False
+    return True

@@ -1,0 +1,79 @@
+"""What every command needs: exit statuses, lines for people, the unit system, a guide that may be used."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Callable
+from enum import IntEnum
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from triage.page.ascii import can_show, to_ascii
+
+if TYPE_CHECKING:
+    from triage.guide.model import Guide, Read
+    from triage.units import System
+
+
+class Exit(IntEnum):
+    """What the exit status says."""
+
+    FINE = 0
+    """All is well."""
+    PROBLEMS = 1
+    """The guide, or a file of answers, has mistakes; each was printed."""
+    UNREADABLE = 2
+    """Something could not be read, written or understood."""
+    INTERRUPTED = 130
+    """Ctrl-C."""
+
+
+def say(text: str = "") -> None:
+    """Print a line for people, in ASCII where the output has no more."""
+    print(text if can_show(sys.stdout.encoding) else to_ascii(text))
+
+
+def complain(text: str) -> None:
+    """Print a line about what went wrong, on stderr."""
+    print(text if can_show(sys.stderr.encoding) else to_ascii(text), file=sys.stderr)
+
+
+def units_of(parsed: argparse.Namespace) -> System:
+    """Return the unit system asked for, or the one the locale uses."""
+    if parsed.units:
+        return "us" if parsed.units == "us" else "metric"
+    place = os.environ.get("LC_ALL") or os.environ.get("LC_MEASUREMENT") or os.environ.get("LANG") or ""
+    return "us" if place.startswith("en_US") else "metric"
+
+
+def open_guide(folder: Path | None, taken: Callable[[], Read] | None = None) -> Guide | Exit:
+    """Read a guide for use; a folder of the person's own must also pass the check.
+
+    `taken` gives what was read ahead, where that was done.
+    """
+    read = taken() if taken else _read(folder)
+    if read.unreadable:
+        complain(f"The guide can't be opened: {read.unreadable}.")
+        complain("If a lamb is in danger, phone your vet now.")
+        return Exit.UNREADABLE
+    problems = list(read.problems)
+    if read.guide and folder:
+        from triage.check import check
+
+        problems += check(read.guide)
+    if read.guide is None or (folder and any(each.weight == "error" for each in problems)):
+        for problem in problems:
+            complain(str(problem))
+        complain("This guide has mistakes and is not safe to use until they are mended.")
+        complain("If a lamb is in danger, phone your vet now.")
+        return Exit.PROBLEMS
+    return read.guide
+
+
+def _read(folder: Path | None) -> Read:
+    from triage.guide.find import knowledge_root
+    from triage.guide.read import read_guide
+
+    return read_guide(folder or knowledge_root())

@@ -1,0 +1,18 @@
+"""`triage --version`: the program's version and the guide's edition."""
+
+from __future__ import annotations
+
+import argparse
+
+from triage.commands.shared import Exit, open_guide, say
+
+
+def print_version(parsed: argparse.Namespace) -> int:
+    """Print the program's version and the guide's edition."""
+    import triage
+
+    guide = open_guide(parsed.guide)
+    if isinstance(guide, Exit):
+        return guide
+    say(f"triage {triage.__version__}, guide edition {guide.front.edition} of {guide.front.date}")
+    return Exit.FINE

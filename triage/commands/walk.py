@@ -1,0 +1,135 @@
+"""`triage walk`: the guide for one lamb, on a full screen, in plain lines, or by a file of answers."""
+
+from __future__ import annotations
+
+import argparse
+import gc
+import os
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from triage.commands.shared import Exit, complain, open_guide, say, units_of
+from triage.page.ascii import can_show, to_ascii
+
+if TYPE_CHECKING:
+    from triage.guide.model import Guide
+    from triage.units import System
+    from triage.walk import Walk
+
+
+def run_walk(parsed: argparse.Namespace) -> int:
+    """Open the guide: full screen where there is one, plain lines elsewhere."""
+    system = units_of(parsed)
+    vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
+    if full_screen() and not parsed.plain and not parsed.answers:
+        return walk_screen(parsed, system, vet)
+    guide = open_guide(parsed.guide)
+    if isinstance(guide, Exit):
+        return guide
+    if parsed.answers:
+        return walk_answers(guide, parsed, system)
+    return walk_plain(guide, parsed, system, vet)
+
+
+def full_screen() -> bool:
+    """Whether a full screen can be drawn: all three streams are a terminal that can move its cursor."""
+    streams = (sys.stdin, sys.stdout, sys.__stderr__)  # the screen library draws on the last one
+    return all(each is not None and each.isatty() for each in streams) and os.environ.get("TERM") not in (
+        None,
+        "",
+        "dumb",
+    )
+
+
+def walk_screen(parsed: argparse.Namespace, system: System, vet: str) -> int:
+    """Walk on the full screen. The guide is read beside the loading of the screen library."""
+    from triage.guide.ahead import read_ahead
+    from triage.guide.find import knowledge_root
+
+    gc.disable()  # nothing is thrown away on the way to the first question, so there is nothing to collect
+    taken = read_ahead(parsed.guide or knowledge_root())
+    from triage.screens.app import run_app
+
+    guide = open_guide(parsed.guide, taken)
+    if isinstance(guide, Exit):
+        return guide
+
+    def keep(walk: Walk) -> int:
+        return keep_record(walk, parsed.record, system)
+
+    return keep(run_app(guide, system, vet, keep))
+
+
+def walk_plain(guide: Guide, parsed: argparse.Namespace, system: System, vet: str) -> int:
+    """Walk in plain lines, from a terminal or a pipe."""
+    from triage import plain
+    from triage.session import Session
+    from triage.walk import Walk
+
+    def read(prompt: str) -> str:
+        # input() itself may put its prompt on stderr, where nobody may be looking.
+        print(prompt if can_show(sys.stdout.encoding) else to_ascii(prompt), end="", flush=True)
+        typed = input()
+        if not sys.stdin.isatty():
+            say(typed)
+        return typed
+
+    width = (os.get_terminal_size().columns if sys.stdout.isatty() else 0) or 76
+    session = Session(Walk(guide), system, vet)
+    try:
+        plain.run(session, read, say, width)
+    except KeyboardInterrupt:
+        say()
+        keep_record(session.whole, parsed.record, system)
+        return Exit.INTERRUPTED
+    say()
+    if not session.whole.finished:
+        complain("Stopped before an end was reached. If the lamb gets worse, phone your vet.")
+    return keep_record(session.whole, parsed.record, system)
+
+
+def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> int:
+    """Walk by a file of answers and print where it ends."""
+    from triage.answers import Stopped, follow, read_answers
+    from triage.entry import AnswerReader, Now
+    from triage.page.lines import lay_out
+    from triage.page.page import page_of
+    from triage.walk import Walk
+
+    try:
+        text = parsed.answers.read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        why = getattr(error, "strerror", "") or "it is not UTF-8 text"
+        complain(f"The answers can't be read: {parsed.answers}: {why}.")
+        return Exit.UNREADABLE
+    answers = read_answers(text, str(parsed.answers), guide)
+    if isinstance(answers, list):
+        for problem in answers:
+            complain(str(problem))
+        return Exit.PROBLEMS
+    came = follow(Walk(guide), answers, AnswerReader(guide, system, Now.read()), parsed.unsure_rest, complain)
+    if isinstance(came, Stopped):
+        complain(came.why)
+        return Exit.PROBLEMS
+    page = page_of(came, system)
+    if page.urgency:
+        say(f"** {page.urgency.say}" + (f" ({page.because})" if page.because else ""))
+    for line in lay_out(page, 76):
+        say(line.text)
+    return keep_record(came, parsed.record, system)
+
+
+def keep_record(walk: Walk, path: Path | None, system: System) -> int:
+    """Write the record if one was asked for; when the disk refuses, print it so nothing is lost."""
+    if path is None:
+        return Exit.FINE
+    from triage.record import as_text, write_record
+
+    try:
+        write_record(walk, system, path)
+    except OSError as error:
+        complain(f"The record could not be written to {path}: {error.strerror or error}. Here it is:")
+        print(as_text(walk, system), end="")
+        return Exit.UNREADABLE
+    return Exit.FINE
