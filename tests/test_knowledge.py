@@ -34,24 +34,6 @@ def test_every_sum_can_be_worked_out(guide: Guide) -> None:
     assert {number for amount in AMOUNTS.values() for number in amount.numbers} == set(NUMBER_UNITS)
 
 
-def test_every_feed_is_behind_the_look_before_a_feed(guide: Guide) -> None:
-    """No end or act that feeds is reached before the guide has asked what makes a feed dangerous.
-
-    The exceptions are named: they only keep a lamb that feeds itself to its usual milk.
-    """
-    from triage.check.knowledge import always_asked
-
-    usual_milk = {"not-cold", "normal-dung"}
-    asked = always_asked(guide)
-    for name, node in guide.nodes.items():
-        if isinstance(node, Ask) or name in usual_milk:
-            continue
-        tags = {tag for step in (node.steps if isinstance(node, Act) else node.do) for tag in step.tag}
-        if tags & {"feed-by-mouth", "tube-feed"}:
-            assert "before-feed" in asked[name], name
-            assert "swallows" in asked[name], name
-
-
 def test_every_first_milk_end_warns_of_heat_and_of_sick_ewes(guide: Guide) -> None:
     """Where first milk is given, the page says not to cook it and not to take it from a sick ewe."""
     for node in guide.nodes.values():

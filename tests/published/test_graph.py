@@ -39,8 +39,13 @@ def ends(guide: Guide) -> set[str]:
     return {name for name, node in guide.nodes.items() if isinstance(node, End)}
 
 
+def pages(guide: Guide) -> set[str]:
+    """Return the names of the ends and acts."""
+    return {name for name, node in guide.nodes.items() if isinstance(node, End | Act)}
+
+
 def undominated(guide: Guide, finding: str) -> set[str]:
-    """Return the ends that can be reached with no ask of a finding before them, by dominators.
+    """Return the ends and acts that can be reached with no ask of a finding before them, by dominators.
 
     All asks of the finding are made one node, which then dominates an end if no way goes round them.
     """
@@ -49,7 +54,7 @@ def undominated(guide: Guide, finding: str) -> set[str]:
     start = "asked" if guide.front.way_in in asking else guide.front.way_in
     above = nx.immediate_dominators(merged, start)
     found: set[str] = set()
-    for name in ends(guide):
+    for name in pages(guide):
         if name not in above and name != start:
             continue
         over, chain = name, [name]

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 
 from tests.published.guides import FINDINGS, MANY, TRIED, act, ask, end, guide_of, walkable_guides
 from tests.published.walks import shipped
-from triage.check.longest import longest_walks
+from triage.check.search.searched import search
 from triage.check.structure import endless_loops
 from triage.facts import UNSURE, Value
 from triage.guide.model import Act, Ask, Guide
@@ -85,7 +85,7 @@ def check_by_replay(guide: Guide) -> None:
     for walk in all_walks(Walk(guide)):
         different = tuple(dict.fromkeys(screens(walk)))
         replayed.setdefault(walk.node.name, set()).add(different)
-    found = longest_walks(guide)
+    found = search(guide).longest()
     assert set(found) == set(replayed), "an end that answers lead to has no longest walk"
     for name, longest in found.items():
         assert len(longest) == max(map(len, replayed[name])), name
@@ -103,7 +103,7 @@ def test_longest_walk_is_the_longest_of_all(guide: Guide) -> None:
 @given(walkable_guides(most=6, rounds=2))
 def test_ends_are_those_that_answers_lead_to(guide: Guide) -> None:
     """An end has a longest walk just when some answers lead to it, repeats or not."""
-    assert set(longest_walks(guide)) == {walk.node.name for walk in all_walks(Walk(guide))}
+    assert set(search(guide).longest()) == {walk.node.name for walk in all_walks(Walk(guide))}
 
 
 def test_act_without_a_count_inside_a_counted_loop_is_gone_through_again() -> None:
@@ -155,7 +155,7 @@ def test_shipped_guide_agrees() -> None:
             waiting.append(walk.done())
         else:
             longest[node.name] = max(longest.get(node.name, 0), len(screens(walk)))
-    assert {name: len(walk) for name, walk in longest_walks(guide).items()} == longest
+    assert {name: len(walk) for name, walk in search(guide).longest().items()} == longest
 
 
 def test_answer_once_given_is_not_asked_again() -> None:
@@ -168,7 +168,7 @@ def test_answer_once_given_is_not_asked_again() -> None:
             "n3": end("n3"),
         }
     )
-    assert longest_walks(guide) == {"n3": ("n0", "n3")}
+    assert search(guide).longest() == {"n3": ("n0", "n3")}
     check_by_replay(guide)
 
 
@@ -182,5 +182,5 @@ def test_forgotten_answer_is_asked_again() -> None:
             "n3": end("n3"),
         }
     )
-    assert longest_walks(guide) == {"n3": ("n0", "n1", "n2", "n3")}
+    assert search(guide).longest() == {"n3": ("n0", "n1", "n2", "n3")}
     check_by_replay(guide)

@@ -63,6 +63,7 @@ WALKS: Mapping[str, str] = {
     "not-for-this-lamb": "A page that says for which lambs it is meets no other.",
     "rule-never-fires": "Every rule of the guide is about some lamb.",
     "rules-contradict": "No two rules of the guide forbid and ask for the same.",
+    "too-many-rounds": "An act is done a few times at most.",
     "too-many-screens": "At most twelve screens lead to any end.",
     "too-many-situations": "A guide has few enough situations to prove each of them.",
     "understated": "An end is as urgent as every walk to it.",

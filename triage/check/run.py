@@ -1,35 +1,67 @@
-"""All checks over one guide."""
+"""All checks over one guide: those that look at its parts, and those that look at every walk."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from time import perf_counter
 
-from triage.check import coverage, danger, ends, knowledge, numbers, screens, structure
+from triage.check import (
+    coverage,
+    danger,
+    dead,
+    ends,
+    limit,
+    numbers,
+    safety,
+    screens,
+    structure,
+    unsure,
+    urgency,
+)
+from triage.check.search.searched import Searched, search
 from triage.check.tally import Tally
+from triage.check.wording import items, orders, reading, trade
 from triage.guide.model import Guide
 from triage.problems import Problem, errors
 
 Check = Callable[[Guide], Iterator[Problem]]
+WalkCheck = Callable[[Searched], Iterator[Problem]]
 
 CHECKS: tuple[Check, ...] = (
     structure.unreachable,
     structure.dead_ends,
-    structure.endless_loops,
     structure.unused,
     coverage.branches,
-    coverage.unsure,
-    knowledge.amounts_known,
     danger.in_front,
-    danger.top_urgency,
     numbers.within_published,
     numbers.support,
     numbers.unused,
     numbers.in_prose,
     ends.complete,
     screens.too_many_steps,
-    screens.too_long,
     screens.danger_keys,
+    items.too_many,
+    reading.long_sentences,
+    reading.long_on_average,
+    reading.grades,
+    orders.vague,
+    trade.unexplained,
+    trade.unused,
+)
+
+WALK_CHECKS: tuple[WalkCheck, ...] = (
+    safety.broken,
+    safety.idle,
+    safety.contradicting,
+    unsure.missing,
+    unsure.too_easy,
+    urgency.danger_signs,
+    urgency.late,
+    urgency.understated,
+    dead.branches,
+    dead.nodes,
+    screens.too_long,
 )
 
 
@@ -43,10 +75,24 @@ class Proof:
 
 def prove(guide: Guide) -> Proof:
     """Hold a guide to everything that must hold of it."""
-    problems = tuple(check(guide))
-    return Proof(problems, None if errors(problems) else Tally.of(guide))
+    began = perf_counter()
+    problems = {problem for each in CHECKS for problem in each(guide)}
+    endless = {*structure.endless_loops(guide), *structure.rounds(guide)}
+    problems |= endless
+    tally = None
+    if not endless:  # else there are walks without an end, or nearly so, and they can't all be searched
+        searched = search(guide)
+        problems |= _over_walks(searched)
+        if not errors(problems):
+            tally = Tally.of(searched, perf_counter() - began)
+    return Proof(tuple(sorted(problems)), tally)
+
+
+def _over_walks(searched: Searched) -> set[Problem]:
+    too_many = set(limit.reached(searched))
+    return too_many or {problem for each in WALK_CHECKS for problem in each(searched)}
 
 
 def check(guide: Guide) -> list[Problem]:
     """Return every problem that any check finds, in the order of their places."""
-    return sorted({problem for each in CHECKS for problem in each(guide)})
+    return list(prove(guide).problems)

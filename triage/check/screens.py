@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from triage.check.longest import longest_walks
-from triage.check.structure import endless_loops
+from triage.check.search.searched import Searched
 from triage.guide.model import Act, Ask, End, Guide
 from triage.problems import Problem
 
@@ -33,14 +32,12 @@ def too_many_steps(guide: Guide) -> Iterator[Problem]:
             yield Problem(node.place, f"'{name}' has {steps} steps; {most} at most", "too-many-items")
 
 
-def too_long(guide: Guide) -> Iterator[Problem]:
+def too_long(searched: Searched) -> Iterator[Problem]:
     """At most twelve screens to any end, repeats of a timed act aside."""
-    if any(endless_loops(guide)):
-        return  # told already, and such walks have no length
-    for end, walk in longest_walks(guide).items():
+    for end, walk in searched.longest().items():
         if len(walk) > MOST_SCREENS:
             what = f"{len(walk)} screens lead to '{end}', {MOST_SCREENS} at most: {' > '.join(walk)}"
-            yield Problem(guide.nodes[end].place, what, "too-many-screens")
+            yield Problem(searched.guide.nodes[end].place, what, "too-many-screens")
 
 
 def danger_keys(guide: Guide) -> Iterator[Problem]:

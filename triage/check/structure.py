@@ -7,9 +7,12 @@ from collections.abc import Iterator
 import networkx as nx
 
 from triage.guide.graph import graph_of, unbounded
-from triage.guide.model import End, Guide
+from triage.guide.model import Act, End, Guide
 from triage.guide.texts import steps_of
 from triage.problems import Problem
+
+MOST_ROUNDS = 12
+_ANY_END = ""
 
 
 def unreachable(guide: Guide) -> Iterator[Problem]:
@@ -25,11 +28,10 @@ def unreachable(guide: Guide) -> Iterator[Problem]:
 
 def dead_ends(guide: Guide) -> Iterator[Problem]:
     """From every node an end can be reached."""
-    backwards = graph_of(guide).reverse(copy=False)
-    saved: set[str] = set()
-    for name, node in guide.nodes.items():
-        if isinstance(node, End):
-            saved |= nx.descendants(backwards, name) | {name}
+    graph = graph_of(guide)
+    ends = [name for name, node in guide.nodes.items() if isinstance(node, End)]
+    graph.add_edges_from((end, _ANY_END) for end in ends)
+    saved = nx.ancestors(graph, _ANY_END) if ends else set()
     for name, node in guide.nodes.items():
         if name not in saved:
             yield Problem(node.place, f"no end can be reached from '{name}'; lead it to one", "dead-end")
@@ -45,6 +47,14 @@ def endless_loops(guide: Guide) -> Iterator[Problem]:
             names = " > ".join([*loop[first:], *loop[:first], loop[first]])
             what = f"this goes round without an end: {names}; put an act with 'at_most' on the way"
             yield Problem(guide.nodes[loop[first]].place, what, "endless-loop")
+
+
+def rounds(guide: Guide) -> Iterator[Problem]:
+    """An act is done a few times at most: no lamb is warmed all night in the same way."""
+    for node in guide.nodes.values():
+        if isinstance(node, Act) and node.at_most > MOST_ROUNDS:
+            what = f"'{node.name}' may come {node.at_most} times; {MOST_ROUNDS} at most, then lead it on"
+            yield Problem(node.place, what, "too-many-rounds")
 
 
 def unused(guide: Guide) -> Iterator[Problem]:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
-from triage.check.longest import longest_walks
-from triage.guide.model import Act, Ask, End, Guide
+from triage.check.search.searched import Searched
+from triage.guide.model import Act, Ask, End
 
 
 @dataclass(frozen=True)
 class Tally:
-    """How large a guide is, and its longest walk."""
+    """How large a guide is, what was looked at to prove it, and its longest walk."""
 
     asks: int
     acts: int
@@ -20,7 +20,12 @@ class Tally:
     numbers: int
     how_tos: int
     sources: int
+    rules: int
     longest: tuple[str, ...]
+    walks: int
+    """Every telling answer counts as a way of its own: a choice, a band, a number itself, not sure."""
+    states: int
+    seconds: float
 
     def lines(self) -> list[str]:
         """Return the summary, line by line."""
@@ -28,13 +33,15 @@ class Tally:
         return [
             f"Sound: {self.asks} questions, {self.acts} acts, {sum(self.ends.values())} ends ({ends}).",
             f"{self.findings} findings, {self.numbers} numbers, {self.how_tos} how-tos, "
-            f"{self.sources} sources.",
+            f"{self.sources} sources, {self.rules} rules.",
+            f"{self.walks:,} walks proved over {self.states:,} situations, in {self.seconds:.2f} s.",
             f"Longest walk: {len(self.longest)} screens ({' > '.join(self.longest)}).",
         ]
 
     @classmethod
-    def of(cls, guide: Guide) -> Tally:
-        """Count a guide that can be walked."""
+    def of(cls, searched: Searched, seconds: float) -> Tally:
+        """Count a guide whose every walk was searched."""
+        guide = searched.guide
         nodes = guide.nodes.values()
         ends = Counter(node.urgency for node in nodes if isinstance(node, End))
         return cls(
@@ -45,5 +52,9 @@ class Tally:
             len(guide.numbers),
             len(guide.how_tos),
             len(guide.sources),
-            max(longest_walks(guide).values(), key=len, default=()),
+            len(guide.rules),
+            max(searched.longest().values(), key=len, default=()),
+            searched.onward.walks,
+            len(searched.states.at),
+            seconds,
         )

@@ -60,6 +60,7 @@ CONDITION: Record[model.Condition] = Record(
         "below": _NUMBER,
         "up_to": _NUMBER,
         "unsure": Yes(),
+        "unasked": Yes(),
     },
     limits=(
         ExactlyOne((("is",), ("above", "from", "below", "up_to"), ("unsure",), ("unasked",))),
@@ -221,6 +222,7 @@ URGENCY: Record[model.Urgency] = Record(
     "urgency",
     model.Urgency,
     {"urgency": Plain(), "say": Plain(), "means": Plain()},
+    {"opens": Plain()},
     called={"urgency": "name"},
 )
 

@@ -42,3 +42,11 @@ def unbounded(guide: Guide) -> nx.MultiDiGraph[str]:
         if isinstance(node, Act) and node.at_most:
             graph.remove_edge(name, node.then, key="then")
     return graph
+
+
+def coming_round(guide: Guide) -> frozenset[str]:
+    """Return the nodes that a walk can meet more than once: those on a loop."""
+    graph = graph_of(guide)
+    loops = (group for group in nx.strongly_connected_components(graph) if len(group) > 1)
+    alone = {name for name in graph if graph.has_edge(name, name)}
+    return frozenset(alone.union(*loops))

@@ -27,6 +27,8 @@ class Urgency:
     name: str
     say: str
     means: str
+    opens: str = ""
+    """How the call line of such an end opens; only urgencies that call a vet have it."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -63,7 +65,7 @@ class Finding:
 
 @dataclass(frozen=True)
 class Condition:
-    """What an answer may be: one of these choices, a band between named numbers, or "not sure"."""
+    """What an answer may be: a choice, a band between named numbers, "not sure", or not asked at all."""
 
     is_: tuple[str, ...] = ()
     above: str = ""
@@ -71,6 +73,7 @@ class Condition:
     below: str = ""
     up_to: str = ""
     unsure: bool = False
+    unasked: bool = False
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 

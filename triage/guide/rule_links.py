@@ -37,6 +37,8 @@ def _rule(rule: model.Rule, reading: Reading) -> None:
     for trait in (rule.never, rule.always):
         if trait and sum(map(bool, (trait.tag, trait.shows, trait.says, trait.urgency))) != 1:
             reading.wrong(trait.place, "write exactly one of tag, shows, says, urgency here")
+    if rule.never and rule.never.urgency:
+        reading.wrong(rule.never.place, "an urgency is for 'always': it means this one or a more urgent one")
     if rule.always and rule.where_asked:
         what = "'where_asked' is for 'never'; an 'always' rule speaks only of what was answered"
         reading.wrong(rule.place, what)
@@ -63,8 +65,8 @@ def _condition(
     reading: Reading,
 ) -> None:
     bands = [number for band in BANDS if (number := getattr(condition, band))]
-    if sum(map(bool, (condition.is_, bands, condition.unsure))) != 1:
-        what = "a condition has 'is', or a band (above or from, below or up_to), or 'unsure', and one of them"
+    if sum(map(bool, (condition.is_, bands, condition.unsure, condition.unasked))) != 1:
+        what = "a condition has one of: 'is', a band (above or from, below or up_to), 'unsure', 'unasked'"
         reading.wrong(condition.place, what)
     elif (condition.above and condition.from_) or (condition.below and condition.up_to):
         reading.wrong(condition.place, "a band has one lower and one upper side; keep one of each")

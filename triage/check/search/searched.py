@@ -1,0 +1,108 @@
+"""One search of a guide, with everything that the checks ask of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from triage.check.search.claims import Claim, claims_of
+from triage.check.search.live import Live
+from triage.check.search.onward import Onward
+from triage.check.search.states import SILENT, Edge, States, explore
+from triage.check.search.telling import Telling
+from triage.check.search.ways import NOWHERE, AskWays, Ways
+from triage.facts import UNSURE, Value
+from triage.guide.model import Ask, Branch, Guide, Node
+
+
+@dataclass(frozen=True)
+class Searched:
+    """A guide and all states that real answers lead to."""
+
+    guide: Guide
+    telling: Telling
+    claims: tuple[Claim, ...]
+    states: States
+
+    @cached_property
+    def onward(self) -> Onward:
+        """What is certain from each state on."""
+        return Onward(self.states)
+
+    @cached_property
+    def nodes(self) -> list[Node]:
+        """The nodes by index."""
+        return list(self.guide.nodes.values())
+
+    def node(self, state: int) -> Node:
+        """Return the node of a state."""
+        return self.nodes[self.states.at[state]]
+
+    def asked(self) -> Iterator[tuple[int, Ask]]:
+        """Yield each state that asks a question, with its node."""
+        for state in self.onward.asked():
+            node = self.node(state)
+            if isinstance(node, Ask):
+                yield state, node
+
+    def value(self, finding: str, answer: int) -> Value:
+        """Return an answer by its index."""
+        return self.telling.values[finding][answer]
+
+    def way_of(self, state: int, node: Ask, value: Value) -> Edge | None:
+        """Return the way that an answer takes from a state that asks a question, None without a branch."""
+        ways = self.states.ways.nodes[self.states.at[state]]
+        assert isinstance(ways, AskWays)
+        branch = ways.branch_at[self.telling.values[node.finding].index(value)]
+        return next((edge for edge in self.states.edges[state] if edge.branch == branch), None)
+
+    def unsure(self, state: int, node: Ask) -> Edge | None:
+        """Return the way that "not sure" takes from a state that asks a question, None without one."""
+        if self.guide.findings[node.finding].never_unsure:
+            return None
+        return self.way_of(state, node, UNSURE)
+
+    def taken(self) -> Iterator[tuple[tuple[int, int], int, Edge]]:
+        """Yield each branch taken anywhere, asked or in silence, with the state and the way.
+
+        A branch is told by its node and its place in it, both by index.
+        """
+        for state, edges in enumerate(self.states.edges):
+            for edge in edges:
+                if edge.branch != NOWHERE:
+                    yield (self.states.at[state], edge.branch), state, edge
+
+    def branch(self, key: tuple[int, int]) -> Branch:
+        """Return a branch by its node and its place in it."""
+        node = self.nodes[key[0]]
+        assert isinstance(node, Ask)
+        return node.branches[key[1]]
+
+    def longest(self) -> dict[str, tuple[str, ...]]:
+        """Return for each end that a lamb can come to the longest list of different screens to it."""
+        names = self.states.ways.names
+        return {
+            names[at]: tuple(names[each] for each in shown) for at, (_, shown) in self.onward.longest.items()
+        }
+
+    def answers(self, state: int, *more: Edge) -> list[tuple[str, Value]]:
+        """Return the answers of a shortest walk to a state, and of ways taken on from it."""
+        given: list[tuple[str, Value]] = []
+        ways = [*self.states.way_to(state)]
+        for edge in more:
+            ways.append((state, edge))
+            state = edge.to
+        for earlier, edge in ways:
+            node = self.node(earlier)
+            if isinstance(node, Ask) and edge.answer != SILENT:
+                given.append((node.finding, self.value(node.finding, edge.answer)))
+        return given
+
+
+def search(guide: Guide, most: int = 0) -> Searched:
+    """Search a guide whose every walk ends. Stopped at its limit it is not complete; `most` is for tests."""
+    telling = Telling(guide)
+    claims = tuple(claims_of(guide, telling))
+    ways = Ways(guide, telling)
+    return Searched(guide, telling, claims, explore(ways, Live(ways, claims), claims, most))

@@ -1,0 +1,70 @@
+"""The shortest walk that shows a problem, as a file of answers with the questions beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from triage.check.search.searched import Searched
+from triage.check.search.states import Edge
+from triage.facts import Unsure, Value
+from triage.guide.model import Ask, Guide
+
+
+def walk_to(searched: Searched, state: int, *more: Edge) -> str:
+    """Return the answers of a shortest walk to a state, ready to be walked by `--answers`."""
+    return as_answers(searched.guide, searched.answers(state, *more))
+
+
+def walk_through(searched: Searched, state: int, edge: Edge) -> str:
+    """Return a walk that comes to a state, takes a way, and goes on to as mild an end as it can."""
+    ways = [edge]
+    here = edge.to
+    while searched.states.edges[here]:
+        mildest = max(searched.states.edges[here], key=lambda each: searched.onward.by(here, each))
+        ways.append(mildest)
+        here = mildest.to
+    return walk_to(searched, state, *ways)
+
+
+def as_answers(guide: Guide, given: Iterable[tuple[str, Value]]) -> str:
+    """Return answers as YAML, each finding once and its answers in order."""
+    by_finding: dict[str, list[Value]] = {}
+    for finding, value in given:
+        by_finding.setdefault(finding, []).append(value)
+    return "\n".join(_line(guide, finding, values) for finding, values in by_finding.items())
+
+
+def _line(guide: Guide, finding: str, values: list[Value]) -> str:
+    typed = [_typed(guide, finding, value) for value in values]
+    answers = typed[0] if len(typed) == 1 else f"[{', '.join(typed)}]"
+    said = ", then ".join(_said(guide, finding, value) for value in values)
+    return f"{finding}: {answers}  # {guide.findings[finding].ask} {said}"
+
+
+def _typed(guide: Guide, finding: str, value: Value) -> str:
+    if isinstance(value, Unsure):
+        return "not sure"
+    if isinstance(value, str):
+        return value
+    unit = guide.findings[finding].measure
+    if unit == "h" and value != int(value):
+        return f"{value * 60:.10g} min"  # a clock time is read where hours have a point
+    return f"{value:.10g} {unit}"
+
+
+def _said(guide: Guide, finding: str, value: Value) -> str:
+    if isinstance(value, Unsure):
+        return "Not sure."
+    if isinstance(value, str):
+        return f"{guide.findings[finding].choices[value].rstrip('.')}."
+    return f"{_typed(guide, finding, value)}."
+
+
+def last_branch(searched: Searched, state: int) -> str:
+    """Return where the branch stands that led to a page, as ` (by the branch at file:line:column)`."""
+    place = ""
+    for earlier, edge in searched.states.way_to(state):
+        node = searched.node(earlier)
+        if isinstance(node, Ask):
+            place = str(node.branches[edge.branch].place)
+    return f" (by the branch at {place})" if place else ""
