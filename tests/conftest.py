@@ -69,7 +69,7 @@ pause:
   certainty: high
 """,
     "sources.yaml": "a-paper: {title: An invented paper, grade: A}\n",
-    "glossary.yaml": "ewe: {means: A female sheep.}\n",
+    "glossary.yaml": "limp: {means: 'Soft, with no strength.'}\n",
     "how-to/measure-it.yaml": """\
 how-to: measure-it
 title: Measure it

@@ -1,0 +1,1 @@
+"""Wording: what a tired person can read, orders that can be followed, and no trade word left unexplained."""

@@ -1,0 +1,54 @@
+"""Trade words: each is explained in the glossary, and the glossary explains no word that is not used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+from importlib.resources import files
+
+from triage.check.wording.stems import stems
+from triage.guide.glossary import Glossary
+from triage.guide.model import Guide
+from triage.guide.texts import all_texts
+from triage.problems import Place, Problem
+
+
+@lru_cache(maxsize=1)
+def plain_words() -> frozenset[str]:
+    """Return the words that need no glossary: a list of everyday English, of house and yard."""
+    return frozenset((files("triage.check.wording") / "plain_words.txt").read_text("utf-8").split())
+
+
+@lru_cache(maxsize=8192)
+def is_plain(word: str) -> bool:
+    """Whether a word, or one that it is made from, is on the list of plain words."""
+    plain = plain_words()
+    return len(word) == 1 or any(stem in plain for stem in stems(word))
+
+
+def unexplained(guide: Guide) -> Iterator[Problem]:
+    """Every word is a plain one, or the glossary explains it. A word is told once, where it is first met."""
+    glossary = Glossary(guide.glossary.values())
+    first: dict[str, Place] = {}
+    for place, _, text in all_texts(guide):
+        for word in glossary.split(text)[1]:
+            first.setdefault(word, place)
+    for word, place in first.items():
+        if not is_plain(word):
+            owner = next((term.word for stem in stems(word) for term in glossary.split(stem)[0]), "")
+            instead = (
+                f"write it under 'also' of '{owner}'" if owner else "say it plainer, or explain it there"
+            )
+            what = f"'{word}' is no plain word and not in the glossary; {instead}"
+            yield Problem(place, what, "no-glossary-entry")
+
+
+def unused(guide: Guide) -> Iterator[Problem]:
+    """Every glossary entry explains a word that some text uses; its own meaning does not count."""
+    glossary = Glossary(guide.glossary.values())
+    texts = (passage.text for passage in all_texts(guide) if passage.kind != "means")
+    used = {term.word for term in glossary.terms_in(texts)}
+    for word, term in guide.glossary.items():
+        if word not in used:
+            what = f"no text uses the glossary entry '{word}'; use it, or delete it"
+            yield Problem(term.place, what, "unused")
