@@ -40,12 +40,11 @@ class NotNow(ValueError):
 
 @dataclass(frozen=True)
 class Rise:
-    """The urgency rose to this here; `move` is the index of the answer that raised it."""
+    """The urgency rose to this, at an answer or (with no finding) at an end."""
 
     urgency: str
     finding: str
     value: Value
-    move: int
 
 
 @dataclass(frozen=True)
@@ -217,7 +216,6 @@ class _Fold:
         self.urgency = ""
         self.times: dict[str, int] = {}
         self.met: list[str] = []
-        self.asked_at: dict[str, int] = {}
         self.node = guide.nodes[guide.front.way_in]
         self._settle()
 
@@ -226,7 +224,6 @@ class _Fold:
         if isinstance(move, Answer) and isinstance(node, Ask) and node.finding == move.finding:
             self.met.append(node.name)
             self.known[move.finding] = move.value
-            self.asked_at[move.finding] = index
         elif isinstance(move, Done) and isinstance(node, Act) and node.name == move.act:
             self.met.append(node.name)
             self.times[node.name] = self.times.get(node.name, 0) + 1
@@ -266,7 +263,7 @@ class _Fold:
     def _raise_to(self, urgency: str, finding: str, value: Value) -> None:
         if self.guide.rank(urgency) < self.guide.rank(self.urgency):
             self.urgency = urgency
-            self.rises.append(Rise(urgency, finding, value, self.asked_at.get(finding, -1)))
+            self.rises.append(Rise(urgency, finding, value))
 
     def state(self) -> State:
         return State(

@@ -10,7 +10,7 @@ from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Find
 from triage.guide.texts import said_on
 from triage.page.words import Reader
 from triage.typed import example
-from triage.units import System, show
+from triage.units import System
 from triage.walk import Answer, Walk
 
 Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
@@ -181,9 +181,3 @@ def _guesses(node: Act | End, reader: Reader) -> list[Block]:
     guessed = [each.guessed for each in reader.sums(said_on(node)).values() if each.guessed]
     notes = [Block("quiet", text) for text in dict.fromkeys(guessed)]
     return [Block("blank", ""), *notes] if notes else []
-
-
-def range_hint(finding: Finding, system: System) -> str:
-    """Return how to type a measurement of this finding."""
-    low, high = (show(each, finding.measure, system) for each in finding.plausible)
-    return f"from {low} to {high}"
