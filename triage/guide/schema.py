@@ -234,6 +234,10 @@ def file_schema(name: str, names: Mapping[str, Iterable[str]] | None = None) -> 
     }
 
 
-def as_text(schema: Schema) -> str:
-    """Return a schema as it is kept in a file."""
+def schema_texts(names: Mapping[str, Iterable[str]] | None = None) -> dict[str, str]:
+    """Return the schemas as they are kept: a text for each file name."""
+    return {f"{name}.json": _text_of(file_schema(name, names)) for name in FILES}
+
+
+def _text_of(schema: Schema) -> str:
     return json.dumps(schema, indent=2, ensure_ascii=False) + "\n"
