@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from triage.guide.model import Act, Ask, End, HowTo
+from collections.abc import Iterable
+
+from triage.guide.glossary import Glossary
+from triage.guide.model import Act, Ask, End, Guide, HowTo, Node
+from triage.guide.texts import finding_texts, said_on, steps_of
 from triage.page.keys import keys_for
 from triage.page.page import Block, Page, lamb_line
-from triage.page.words import Reader, terms_in
+from triage.page.words import Reader
 from triage.units import System
 from triage.walk import Answer, Done, Walk
 
@@ -28,7 +32,8 @@ def how_page(walk: Walk, system: System, picked: int = 0) -> Page:
         blocks.append(Block("quiet", "Type a number to read one."))
     if not blocks:
         blocks.append(Block("heading", "No technique is needed here"))
-    blocks += _terms(walk, blocks)
+    shown = () if picked else _page_texts(walk.guide, node)
+    blocks += word_blocks(walk.guide, (*shown, *(block.text for block in blocks)))
     keys = [Block("quiet", f"{key.key}  {key.word}") for key in keys_for("act") if key.name != "how"]
     return Page("side", "How and why", (*blocks, Block("blank", ""), Block("label", "Keys"), *keys))
 
@@ -39,7 +44,7 @@ def techniques(walk: Walk) -> list[HowTo]:
     if isinstance(node, Ask):
         names = [walk.guide.findings[node.finding].how]
     else:
-        names = [step.how for step in (node.steps if isinstance(node, Act) else node.do)]
+        names = [step.how for step in steps_of(node)]
     return [walk.guide.how_tos[name] for name in dict.fromkeys(names) if name]
 
 
@@ -60,12 +65,18 @@ def _how_to(how_to: HowTo, reader: Reader) -> list[Block]:
     return blocks
 
 
-def _terms(walk: Walk, blocks: list[Block]) -> list[Block]:
-    found = terms_in(walk.guide, " ".join(block.text for block in blocks))
-    if not found:
-        return []
+def _page_texts(guide: Guide, node: Node) -> tuple[str, ...]:
+    """Return the texts of the page that `?` was pressed on."""
+    if isinstance(node, Ask):
+        return tuple(passage.text for passage in finding_texts(guide.findings[node.finding]))
+    return said_on(node)
+
+
+def word_blocks(guide: Guide, texts: Iterable[str]) -> list[Block]:
+    """Return each trade word of these texts with its plain meaning, under a heading of their own."""
+    found = Glossary(guide.glossary.values()).terms_in(texts)
     meanings = [Block("quiet", f"{term.word}: {term.means}") for term in found]
-    return [Block("blank", ""), Block("label", "Words"), *meanings]
+    return [Block("blank", ""), Block("label", "Words"), *meanings] if meanings else []
 
 
 def phone_page(walk: Walk, system: System, vet: str) -> Page:

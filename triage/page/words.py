@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from triage.facts import Facts, Unsure, Value
-from triage.guide.model import PLACEHOLDER, Finding, Guide, Term
+from triage.guide.model import PLACEHOLDER, Finding, Guide
 from triage.units import System, show
 
 if TYPE_CHECKING:
@@ -57,14 +56,3 @@ class Reader:
         if isinstance(value, str):
             return self.choice(finding, value)
         return show(value, finding.measure, self.system)
-
-
-def terms_in(guide: Guide, text: str) -> list[Term]:
-    """Return the glossary terms that a text uses, longest first, each once."""
-    lowered = text.lower()
-    found = [
-        term
-        for term in guide.glossary.values()
-        if any(re.search(rf"\b{re.escape(form.lower())}\b", lowered) for form in (term.word, *term.also))
-    ]
-    return sorted(found, key=lambda term: term.word)

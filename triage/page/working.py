@@ -9,6 +9,7 @@ from triage.amounts.weight import WEIGHT_NUMBERS
 from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, NOT_PUBLISHED, Ask, Guide, Number
 from triage.guide.texts import said_on
 from triage.page.page import Block, Page
+from triage.page.side import word_blocks
 from triage.page.words import Reader
 from triage.units import System, show
 from triage.walk import Walk
@@ -25,9 +26,10 @@ def working_page(walk: Walk, system: System) -> Page:
     if isinstance(node, Ask):
         return Page("side", "Working and sources", (*blocks, Block("body", "There is no sum on this page.")))
     blocks += sum_blocks(reader, reader.sums(said_on(node)))
+    words = word_blocks(walk.guide, [block.text for block in blocks])
     blocks += [Block("blank", ""), Block("label", "Sources of this page")]
     blocks += [Block("quiet", source_words(walk.guide, name), "-") for name in node.sources]
-    return Page("side", "Working and sources", tuple(blocks))
+    return Page("side", "Working and sources", (*blocks, *words))
 
 
 def sum_blocks(reader: Reader, sums: dict[str, Sum]) -> list[Block]:
