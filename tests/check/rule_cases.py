@@ -1,8 +1,9 @@
 """For each rule of the guide the lambs that it must stop, and lambs that it must leave alone.
 
-The lambs are typed from what a rule is for and from the published figures, not from its `when`: so a
-rule that was weakened by mistake no longer meets its row. Each line of a number is probed just below,
-on it and just above.
+The lambs were typed from what each rule is for and from the published figures, and held against its
+`when` only after. Where a rule asks less than its words might, the lambs in question stand in neither
+list, so that it can be tightened, or its row keeps to the rule: a page relies on that, or another rule
+holds the lamb. Each line of a number is probed just below, on it and just above.
 """
 
 from __future__ import annotations
