@@ -232,3 +232,18 @@ def test_a_state_is_worked_out_once(small: Guide) -> None:
     walk = walked(small, "none")
 
     assert walk.state is walk.state
+
+
+def test_an_answer_serves_its_own_finding_alone(small: Guide) -> None:
+    """A weight of 30 kg could be a temperature by its size, and is not taken for one."""
+    changed = replay(walked(small, "none"), (Answer("weight", 30.0), Answer("temperature", 38.0)))
+
+    assert changed.walk.moves[1:] == (Answer("temperature", 38.0),)
+    assert changed.dropped == (Answer("weight", 30.0),)
+
+
+def test_a_guide_that_begins_at_an_end_has_its_urgency(tmp_path: Path) -> None:
+    """Where nothing is asked the walk is finished at once, as urgent as the end says."""
+    state = Walk(small_guide(tmp_path, ("guide.yaml", "way_in: danger", "way_in: still-cold"))).state
+
+    assert (state.node.name, state.urgency, state.met) == ("still-cold", "vet-now", ())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import FrozenInstanceError
 from typing import TypeVar
 
 import pytest
@@ -11,6 +12,7 @@ from tests.amounts.made import NUMBERS
 from triage.amounts import AMOUNTS
 from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS
 from triage.amounts.sums import Figure, Sum
+from triage.amounts.weight import Heavy
 from triage.facts import UNSURE, Facts, Value
 from triage.guide.model import Guide
 
@@ -29,6 +31,15 @@ def test_figures_are_said_in_one_phrase() -> None:
 
     assert both.words("metric") == "200 g powder and 800 ml water"
     assert both.words("us") == "7.1 oz by weight powder and 27.1 oz water"
+
+
+def test_a_result_can_not_be_written_over() -> None:
+    """A sum, its figures, its weight and its name are values: no part of them can be set."""
+    told = (Figure(200, "g"), Sum((), ()), Heavy(4.2), AMOUNTS["milk-feed"])
+    for value in told:
+        for name in vars(value):
+            with pytest.raises(FrozenInstanceError):
+                setattr(value, name, None)
 
 
 class Noted(dict[str, Held]):
