@@ -141,6 +141,17 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
     ("not-for-this-lamb", "'well' is not for this lamb: see 'for', temperature", [
         (FIRST, "    title: Warm enough\n", "    title: Warm enough\n    for: {temperature: [{above: chill}]}\n"),
     ]),
+    ("call-line", "so its call_vet should open with 'Phone now'", [
+        ("guide.yaml", "say: Phone the vet now,", "say: Phone the vet now, opens: Phone now,"),
+    ]),
+    ("call-line", "'well' opens its call_vet with 'Phone now', but is a 'care-here' end", [
+        ("guide.yaml", "say: Phone the vet now,", "say: Phone the vet now, opens: Phone now,"),
+        (FIRST, "call_vet: Now.", "call_vet: Phone now."),
+        (FIRST, "call_vet: Phone if it goes limp.", "call_vet: Phone now."),
+    ]),
+    ("must-say", "'well' must say 'Little by little', and no text of it does", [
+        (FIRST, "    title: Warm enough\n", "    title: Warm enough\n    must_say: [Feed it, Little by little]\n"),
+    ]),
     ("no-milk", "'well' has feed-by-mouth, against rules.yaml:1:1", [
         ("rules.yaml", "", "no-milk:\n  never: {tag: feed-by-mouth}\n  when: {danger: {is: limp}}\n  because: It chokes.\n  sources: [a-paper]\n"),
     ]),

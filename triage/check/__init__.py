@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from triage.check.run import CHECKS, Proof, check, prove
+from triage.check.run import CHECKS, Proof, check, check_parts, prove
 from triage.check.tally import Tally
 
-__all__ = ["CHECKS", "Proof", "Tally", "check", "prove"]
+__all__ = ["CHECKS", "Proof", "Tally", "check", "check_parts", "prove"]

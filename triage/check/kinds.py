@@ -63,6 +63,8 @@ WALKS: Mapping[str, str] = {
     "not-for-this-lamb": "A page that says for which lambs it is meets no other.",
     "rule-never-fires": "Every rule of the guide is about some lamb.",
     "rules-contradict": "No two rules of the guide forbid and ask for the same.",
+    "call-line": "The line about the vet opens with the call of its end's urgency.",
+    "must-say": "The words that a page must never lose stand on it.",
     "too-many-rounds": "An act is done a few times at most.",
     "too-many-screens": "At most twelve screens lead to any end.",
     "too-many-situations": "A guide has few enough situations to prove each of them.",

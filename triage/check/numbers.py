@@ -9,6 +9,7 @@ from triage.amounts import AMOUNTS
 from triage.guide.model import (
     COMMON_PRACTICE,
     FROM_MEMORY,
+    NOT_PUBLISHED,
     PLACEHOLDER,
     Act,
     Ask,
@@ -42,14 +43,24 @@ def within_published(guide: Guide) -> Iterator[Problem]:
                 f"{safest:g}; say why in a note"
             )
             yield Problem(number.place, what, "off-the-safer-side")
+        elif number.value != safest and not _named(number.value, number.note):
+            what = f"the note of '{number.name}' defends another value than {number.value:g}; name it there"
+            yield Problem(number.place, what, "off-the-safer-side")
+
+
+def _named(value: float, text: str) -> bool:
+    """Whether a text holds a value as a figure of its own."""
+    return any(float(figure) == value for figure in re.findall(r"[0-9]+(?:\.[0-9]+)?", text))
 
 
 def support(guide: Guide) -> Iterator[Problem]:
     """Grade D never carries a number alone; memory and common practice are marked as such."""
     for number in guide.numbers.values():
         names = set(number.published)
-        grades = {guide.sources[name].grade for name in names if name in guide.sources}
-        if grades and not grades & {"A", "B", "C"} and COMMON_PRACTICE not in names:
+        grades = {
+            guide.sources[name].grade if name in guide.sources else "" for name in names - set(NOT_PUBLISHED)
+        }
+        if grades == {"D"} and COMMON_PRACTICE not in names:
             what = f"'{number.name}' rests on grade D alone; find an A, B or C source"
             yield Problem(number.place, what, "weak-source")
         for only in (FROM_MEMORY, COMMON_PRACTICE):

@@ -39,6 +39,8 @@ CHECKS: tuple[Check, ...] = (
     numbers.unused,
     numbers.in_prose,
     ends.complete,
+    ends.calls_as_it_says,
+    ends.must_say,
     screens.too_many_steps,
     screens.danger_keys,
     items.too_many,
@@ -49,6 +51,21 @@ CHECKS: tuple[Check, ...] = (
     trade.unexplained,
     trade.unused,
 )
+
+PART_CHECKS: tuple[Check, ...] = (
+    coverage.branches,
+    numbers.within_published,
+    numbers.support,
+    numbers.in_prose,
+    ends.complete,
+    ends.calls_as_it_says,
+    ends.must_say,
+    screens.too_many_steps,
+    items.too_many,
+    reading.long_sentences,
+    orders.vague,
+)
+"""What can be held true of parts alone, while others have mistakes."""
 
 WALK_CHECKS: tuple[WalkCheck, ...] = (
     safety.broken,
@@ -86,6 +103,11 @@ def prove(guide: Guide) -> Proof:
         if not errors(problems):
             tally = Tally.of(searched, perf_counter() - began)
     return Proof(tuple(sorted(problems)), tally)
+
+
+def check_parts(part: Guide) -> list[Problem]:
+    """Return every problem that can be told of the parts of a guide which has mistakes elsewhere."""
+    return sorted({problem for each in PART_CHECKS for problem in each(part)})
 
 
 def _over_walks(searched: Searched) -> set[Problem]:

@@ -6,8 +6,9 @@ from collections.abc import Iterable
 
 from triage.check.search.searched import Searched
 from triage.check.search.states import Edge
-from triage.facts import Unsure, Value
+from triage.facts import Facts, Unsure, Value
 from triage.guide.model import Ask, Guide
+from triage.page.words import Reader
 
 
 def walk_to(searched: Searched, state: int, *more: Edge) -> str:
@@ -35,10 +36,11 @@ def as_answers(guide: Guide, given: Iterable[tuple[str, Value]]) -> str:
 
 
 def _line(guide: Guide, finding: str, values: list[Value]) -> str:
+    asked, reader = guide.findings[finding], Reader(guide, Facts(guide.values(), {}))
     typed = [_typed(guide, finding, value) for value in values]
     answers = typed[0] if len(typed) == 1 else f"[{', '.join(typed)}]"
-    said = ", then ".join(_said(guide, finding, value) for value in values)
-    return f"{finding}: {answers}  # {guide.findings[finding].ask} {said}"
+    said = ", then ".join(reader.answer(asked, value).rstrip(".") for value in values)
+    return f"{finding}: {answers}  # {reader.fill(asked.ask)} {said[0].upper()}{said[1:]}."
 
 
 def _typed(guide: Guide, finding: str, value: Value) -> str:
@@ -50,14 +52,6 @@ def _typed(guide: Guide, finding: str, value: Value) -> str:
     if unit == "h" and value != int(value):
         return f"{value * 60:.10g} min"  # a clock time is read where hours have a point
     return f"{value:.10g} {unit}"
-
-
-def _said(guide: Guide, finding: str, value: Value) -> str:
-    if isinstance(value, Unsure):
-        return "Not sure."
-    if isinstance(value, str):
-        return f"{guide.findings[finding].choices[value].rstrip('.')}."
-    return f"{_typed(guide, finding, value)}."
 
 
 def last_branch(searched: Searched, state: int) -> str:

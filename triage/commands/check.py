@@ -40,16 +40,18 @@ def run_check(parsed: argparse.Namespace) -> int:
         return Exit.FINE
     wrong = len(checked.wrong)
     complain(f"{wrong} problem{'' if wrong == 1 else 's'} found.")
+    if read.guide is None:
+        complain("No walk was proved: mend what can't be read first, then check again.")
     return Exit.PROBLEMS
 
 
 def _check(folder: Folder, read: Read) -> Checked:
+    from triage.check import check_parts, prove
     from triage.check.report.checked import Checked
 
     if read.guide is None:
-        return Checked.of(str(folder), read.problems)
-    from triage.check import prove
-
+        parts = check_parts(read.part) if read.part else []
+        return Checked.of(str(folder), (*read.problems, *parts))
     proof = prove(read.guide)
     return Checked.of(str(folder), (*read.problems, *proof.problems), read.guide, proof.tally)
 

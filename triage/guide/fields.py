@@ -117,6 +117,7 @@ ACT: Record[model.Act] = Record(
         "at_most": Whole(),
         "else": _NODE,
         "for": LAMB,
+        "must_say": ListOf(Plain()),
     },
     called={"act": "steps"},
     limits=(Needs("at_most", "else"), Needs("else", "at_most")),
@@ -138,6 +139,7 @@ END: Record[model.End] = Record(
         "sources": _SOURCES,
         "certainty": _CERTAINTY,
         "for": LAMB,
+        "must_say": ListOf(Plain()),
     },
     called={"end": "urgency"},
 )

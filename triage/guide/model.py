@@ -133,6 +133,7 @@ class Act:
     sources: tuple[str, ...] = ()
     certainty: str = ""
     for_: Lamb = field(default_factory=dict)
+    must_say: tuple[str, ...] = ()
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -152,6 +153,7 @@ class End:
     sources: tuple[str, ...] = ()
     certainty: str = ""
     for_: Lamb = field(default_factory=dict)
+    must_say: tuple[str, ...] = ()
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -292,6 +294,8 @@ class Read:
     problems: tuple[Problem, ...]
     unreadable: str = ""
     """Why the folder itself could not be read; then there are no problems with places."""
+    part: Guide | None = None
+    """Of a guide with mistakes, the parts that are whole in themselves; never to be walked."""
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ _SOURCES = "Names from sources.yaml; common-practice and from-memory say that th
 _CERTAINTY = "How sure we are: high, moderate, low, common-practice or from-memory."
 _CAUTIONS = "What not to do, each with its reason in a few words."
 _FOR = "Which lambs it is for: for each finding, what its answer may be. Anybody else never sees it."
+_MUST_SAY = "A few words each that stand in the texts of this page, and that no later edit may lose."
 _IS = "A choice of the finding, or a list of them."
 _BELOW = "The name of a number; the number itself does not belong here."
 _UP_TO = "The name of a number; the number itself belongs here."
@@ -93,6 +94,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "at_most": "How often it may come on one walk; every loop needs one. It goes with else.",
         "else": "Where the walk goes once at_most is used up.",
         "for": _FOR,
+        "must_say": _MUST_SAY,
     },
     "step": {
         "do": "One thing to do, told to the reader.",
@@ -110,6 +112,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "sources": _SOURCES,
         "certainty": _CERTAINTY,
         "for": _FOR,
+        "must_say": _MUST_SAY,
     },
     "how-to": {
         "how-to": "Its own name, which findings and steps write under 'how'.",

@@ -12,6 +12,7 @@ from triage.guide.find import Folder
 from triage.guide.leaves import Plain
 from triage.guide.links import look_up
 from triage.guide.model import Read
+from triage.guide.partial import whole_parts
 from triage.guide.shapes import NAME, Reading, Record
 from triage.guide.text import BIGGEST, Fields, Text, Written, read_text
 from triage.problems import Place, errors
@@ -59,8 +60,10 @@ def read_guide(folder: Folder) -> Read:
     look_up(reading, _names(parts), parts)
     problems = tuple(sorted(set(reading.problems)))
     front = parts.fronts.get("guide.yaml")
-    if front is None or errors(problems):
+    if front is None:
         return Read(None, problems)
+    if errors(problems):
+        return Read(None, problems, part=whole_parts(front, parts))
     return Read(_whole(front, parts), problems)
 
 

@@ -49,7 +49,8 @@ def test_the_number_of_problems_is_told_on_stderr(tmp_path: Path, capsys: pytest
         report(tmp_path, form, WARNED, ("sources.yaml", "grade: A", "grade: E"))
 
         told = capsys.readouterr()
-        assert (told.out, told.err) == ("", "1 problem found.\n")
+        assert told.out == ""
+        assert told.err.startswith("1 problem found.\n")
 
 
 def test_problems_come_in_the_order_of_their_places(tmp_path: Path) -> None:

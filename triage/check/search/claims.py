@@ -57,7 +57,7 @@ def _meant_for(name: str, node: Act | End, telling: Telling) -> Iterator[Claim]:
         others = every & ~telling.mask(finding, conditions)
         what = f"'{name}' is not for this lamb: see 'for', {finding}"
         wrong = Part(finding, others, unasked=not any(each.unasked for each in conditions))
-        yield Claim(name, (wrong,), "not-for-this-lamb", what, node.place)
+        yield Claim(name, (wrong,), "not-for-this-lamb", what, conditions[0].place)
 
 
 def _sums(name: str, node: Act | End) -> Iterator[Claim]:
@@ -112,8 +112,8 @@ def has(node: Act | End, trait: Trait) -> bool:
 
 def _unsaid(node: Act | End, words: tuple[str, ...]) -> list[str]:
     """Return the words that no text of a page says."""
-    said = " ".join(text.text for text in texts_of(node)).lower()
-    return [word for word in words if word.lower() not in said]
+    said = [passage.text.lower() for passage in texts_of(node)]
+    return [word for word in words if not any(word.lower() in text for text in said)]
 
 
 def tags_of(node: Act | End) -> set[str]:
