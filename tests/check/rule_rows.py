@@ -1,4 +1,4 @@
-"""What a row of `rule_cases.py` is made of: lambs, and pages that a rule allows them or does not."""
+"""What a row of `rule_cases` is made of: lambs, and pages that a rule allows them or does not."""
 
 from __future__ import annotations
 
@@ -115,7 +115,7 @@ def says_with_tag(tag: str, *words: str, nearly: str = "") -> Pages:
     return says(words, Page((tag,)), Page((tag,), act=True), elsewhere=Page(no_tags=(tag,)), nearly=nearly)
 
 
-def says_with_sum(sums: tuple[str, ...], *words: str) -> Pages:
+def says_with_sum(sums: tuple[str, ...], *words: str, nearly: str = "") -> Pages:
     """A page that shows any of these sums must say all the words; pages with all other sums need not."""
     kinds = (Page(shows=(name,), act=act) for name in sums for act in (False, True))
-    return says(words, *kinds, elsewhere=Page(no_tags=("record",), no_shows=sums))
+    return says(words, *kinds, elsewhere=Page(no_tags=("record",), no_shows=sums), nearly=nearly)

@@ -1,0 +1,170 @@
+"""Rows of the rules about cold, warming and glucose."""
+
+from __future__ import annotations
+
+from tests.check.rule_cases.pages import FEED, HOTTEST_AIR, NOW, TODAY, WARM, WATCH
+from tests.check.rule_rows import UNASKED, Lamb, Row, days, degc, each, hours, one_unasked, row, says_with_tag
+from triage.facts import UNSURE
+
+FLAT: Lamb = {"temperature": degc(36), "age": hours(12), "glucose": "nobody"}
+NO_THERMOMETER: Lamb = {"temperature": UNSURE}
+COLD_MOUTH: Lamb = {"temperature": UNSURE, "mouth": "cold"}
+FLAT_BY_MOUTH: Lamb = {"temperature": UNSURE, "mouth": "cold", "age": hours(12), "glucose": "nobody"}
+COOL_AND_NO_SUCK: Lamb = {"temperature": UNSURE, "mouth": "cool", "swallows": "swallows"}
+NEWBORN_CHILL: Lamb = {"temperature": degc(38), "age": hours(12)}
+OLDER_CHILL: Lamb = {"temperature": degc(38), "age": days(5)}
+NO_SWALLOW: Lamb = {"swallows": "no-swallow", "age": hours(12), "glucose": "nobody"}
+LIMP: Lamb = {"danger": "limp", "age": hours(12), "glucose": "nobody"}
+
+ROWS: dict[str, Row] = {
+    "no-feed-when-severely-chilled": row(
+        FEED,
+        [UNASKED, *each("temperature", degc(25), degc(36.9), degc(37))],
+        each("temperature", degc(37.1), degc(39.5), UNSURE),
+    ),
+    "no-feed-when-its-warmth-is-unknown": row(
+        FEED,
+        [UNASKED, *one_unasked(COLD_MOUTH), *each("mouth", "cold", UNSURE, of=NO_THERMOMETER)],
+        [*each("mouth", "warm", of=NO_THERMOMETER), *each("temperature", degc(37.1), of=COLD_MOUTH)],
+    ),
+    "no-feed-for-a-cool-mouth-without-a-suck": row(
+        FEED,
+        [UNASKED, *one_unasked(COOL_AND_NO_SUCK), COOL_AND_NO_SUCK],
+        [
+            *each("temperature", degc(37.1), degc(39.5), of=COOL_AND_NO_SUCK),
+            *each("mouth", "warm", of=COOL_AND_NO_SUCK),
+            *each("swallows", "sucks", of=COOL_AND_NO_SUCK),
+        ],
+    ),
+    "no-feed-for-a-limp-lamb-before-glucose": row(
+        FEED,
+        [
+            UNASKED,
+            *one_unasked(LIMP),
+            *each("age", hours(5.1), days(30), UNSURE, of=LIMP),
+            *each("glucose", "can-give", "nobody", UNSURE, of=LIMP),
+        ],
+        [
+            *each("danger", "none", of=LIMP),
+            *each("age", hours(0), hours(4.9), hours(5), of=LIMP),
+            *each("glucose", "given", of=LIMP),
+        ],
+    ),
+    "glucose-before-warmth": row(
+        WARM,
+        [
+            UNASKED,
+            *one_unasked(FLAT),
+            *each("temperature", degc(25), degc(36.9), degc(37), of=FLAT),
+            *each("age", hours(5.1), days(30), UNSURE, of=FLAT),
+            *each("glucose", "can-give", "nobody", UNSURE, of=FLAT),
+        ],
+        [
+            *each("temperature", degc(37.1), UNSURE, of=FLAT),
+            *each("age", hours(0), hours(4.9), hours(5), of=FLAT),
+            *each("glucose", "given", of=FLAT),
+        ],
+    ),
+    "glucose-before-warmth-by-mouth": row(
+        WARM,
+        [
+            UNASKED,
+            *one_unasked(FLAT_BY_MOUTH),
+            *each("mouth", "cold", UNSURE, of=FLAT_BY_MOUTH),
+            *each("age", hours(5.1), days(30), UNSURE, of=FLAT_BY_MOUTH),
+            *each("glucose", "can-give", "nobody", UNSURE, of=FLAT_BY_MOUTH),
+        ],
+        [
+            *each("temperature", degc(37.1), of=FLAT_BY_MOUTH),
+            *each("mouth", "warm", of=FLAT_BY_MOUTH),
+            *each("age", hours(0), hours(4.9), hours(5), of=FLAT_BY_MOUTH),
+            *each("glucose", "given", of=FLAT_BY_MOUTH),
+        ],
+    ),
+    "glucose-before-warmth-without-a-swallow": row(
+        WARM,
+        [
+            UNASKED,
+            *one_unasked(NO_SWALLOW),
+            *each("swallows", "no-swallow", UNSURE, of=NO_SWALLOW),
+            *each("age", hours(5.1), days(30), UNSURE, of=NO_SWALLOW),
+            *each("glucose", "can-give", "nobody", UNSURE, of=NO_SWALLOW),
+        ],
+        [
+            *each("swallows", "sucks", "swallows", of=NO_SWALLOW),
+            *each("age", hours(0), hours(4.9), hours(5), of=NO_SWALLOW),
+            *each("glucose", "given", of=NO_SWALLOW),
+        ],
+    ),
+    "no-heat-for-a-hot-lamb": row(
+        WARM,
+        [UNASKED, *each("temperature", degc(40.1), degc(43))],
+        each("temperature", degc(36), degc(39.9), degc(40), UNSURE),
+    ),
+    "no-heat-while-it-fits": row(
+        WARM,
+        [UNASKED, *each("danger", "fitting")],
+        each("danger", "gasping", "bleeding", "tight-belly", "limp", "none"),
+    ),
+    "warming-names-the-hottest-air": row(HOTTEST_AIR, [UNASKED]),
+    "heat-names-fire": row(
+        says_with_tag("warm", "heaters and lamps", nearly="Mind heaters and fire, and lamps."),
+        [UNASKED],
+    ),
+    "severe-chill-calls-now": row(
+        NOW,
+        each("temperature", degc(25), degc(36.9), degc(37)),
+        [UNASKED, *each("temperature", degc(37.1), UNSURE)],
+    ),
+    "cold-mouth-calls-now": row(
+        NOW,
+        each("mouth", "cold", UNSURE, of=NO_THERMOMETER),
+        [
+            UNASKED,
+            *one_unasked(COLD_MOUTH),
+            *each("mouth", "warm", "cool", of=NO_THERMOMETER),
+            *each("temperature", degc(37.1), of=COLD_MOUTH),
+        ],
+    ),
+    "cool-mouth-calls-today": row(
+        TODAY,
+        [*each("mouth", "cool"), *each("mouth", "cool", of=NO_THERMOMETER)],
+        [UNASKED, NO_THERMOMETER, *each("mouth", "warm")],
+    ),
+    "chilled-past-its-first-hours-calls-today": row(
+        TODAY,
+        [
+            *each("temperature", degc(25), degc(37.1), degc(38.5), of=OLDER_CHILL),
+            *each("age", hours(6.1), days(30), UNSURE, of=OLDER_CHILL),
+        ],
+        [
+            UNASKED,
+            *one_unasked(OLDER_CHILL),
+            *each("temperature", degc(38.6), degc(38.7), UNSURE, of=OLDER_CHILL),
+            *each("age", hours(0), hours(5.9), hours(6), of=OLDER_CHILL),
+        ],
+    ),
+    "chill-is-watched": row(
+        WATCH,
+        each("temperature", degc(25), degc(38.5), degc(38.9)),
+        [UNASKED, *each("temperature", degc(39), degc(39.1), UNSURE)],
+    ),
+    "newborn-chill-is-watched": row(
+        WATCH,
+        [
+            *each("temperature", degc(25), degc(38.9), of=NEWBORN_CHILL),
+            *each("age", hours(0), hours(71.9), hours(72), UNSURE, of=NEWBORN_CHILL),
+        ],
+        [
+            UNASKED,
+            *one_unasked(NEWBORN_CHILL),
+            *each("temperature", degc(39), degc(39.1), UNSURE, of=NEWBORN_CHILL),
+            *each("age", hours(72.1), days(13), of=NEWBORN_CHILL),
+        ],
+    ),
+    "no-thermometer-is-watched": row(
+        WATCH,
+        [NO_THERMOMETER, *each("mouth", "warm", of=NO_THERMOMETER)],
+        [UNASKED, {"mouth": "warm"}, {"temperature": degc(39.5), "mouth": "warm"}],
+    ),
+}
