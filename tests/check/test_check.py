@@ -141,6 +141,17 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
     ("not-for-this-lamb", "'well' is not for this lamb: see 'for', temperature", [
         (FIRST, "    title: Warm enough\n", "    title: Warm enough\n    for: {temperature: [{above: chill}]}\n"),
     ]),
+    ("hidden-tag", "this step says 'feed', so its tag should be feed-by-mouth or warm", [
+        ("guide.yaml", "act_tags:", "tag_words: [{says: [Drink, Feed], tag: [feed-by-mouth, warm]}]\nact_tags:"),
+        (FIRST, "{do: Feed it., tag: feed-by-mouth}", "{do: Feed it., tag: phone}"),
+    ]),
+    ("stale-finding", "'warm-it' may change 'mouth', so it should forget it", [
+        ("guide.yaml", "act_tags:", "tag_changes: {warm: [temperature, mouth]}\nact_tags:"),
+        (FIRST, "forget: [temperature, mouth]", "forget: [temperature]"),
+    ]),
+    ("danger-unlisted", "'none' of 'danger' calls for 'vet-now'; list it in danger_signs", [
+        (FIRST, "{is: none, go: warmth}", "{is: none, go: warmth, at_least: vet-now}"),
+    ]),
     ("call-line", "so its call_vet should open with 'Phone now'", [
         ("guide.yaml", "say: Phone the vet now,", "say: Phone the vet now, opens: Phone now,"),
     ]),

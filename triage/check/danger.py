@@ -26,3 +26,15 @@ def in_front(guide: Guide) -> Iterator[Problem]:
             if isinstance(node, End | Act):
                 what = f"'{name}' can be reached without asking '{finding}'; ask the danger signs first"
                 yield Problem(node.place, what, "danger-first")
+
+
+def unlisted(guide: Guide) -> Iterator[Problem]:
+    """A choice of a danger finding that calls for the top urgency is listed as a danger sign."""
+    for node in guide.nodes.values():
+        if not isinstance(node, Ask) or node.finding not in guide.front.danger_signs:
+            continue
+        for branch in node.branches:
+            for choice in branch.is_ if branch.at_least == guide.top else ():
+                if choice not in guide.front.danger_signs[node.finding]:
+                    what = f"'{choice}' of '{node.finding}' calls for '{guide.top}'; list it in danger_signs"
+                    yield Problem(branch.place, what, "danger-unlisted")

@@ -8,7 +8,7 @@ from itertools import combinations
 from triage.check.search.claims import Claim, Part, chosen, has
 from triage.check.search.live import Live
 from triage.check.search.searched import Searched
-from triage.check.search.states import answer_in, explore, with_answer
+from triage.check.search.states import explore, holds, with_answer
 from triage.check.witness import last_branch, walk_to
 from triage.guide.model import Act, Ask, End, Rule
 from triage.problems import Problem
@@ -62,13 +62,15 @@ def _kept_in_mind(searched: Searched, rule: Rule) -> Searched:
 def _holding(searched: Searched, rules: list[Rule]) -> set[str]:
     """Return the names of the rules whose `when` comes true by some answer."""
     states, ways = searched.states, searched.states.ways
-    wanted: dict[str, list[tuple[int, int]]] = {
-        rule.name: [(ways.finding_at[part.finding], part.among) for part in _parts(searched, rule)]
+    wanted: dict[str, list[tuple[int, int, bool]]] = {
+        rule.name: [
+            (ways.finding_at[part.finding], part.among, part.unasked) for part in _parts(searched, rule)
+        ]
         for rule in rules
     }
     by_finding: dict[int, set[str]] = {}
     for name, parts in wanted.items():
-        for finding, _ in parts:
+        for finding, _, _ in parts:
             by_finding.setdefault(finding, set()).add(name)
     found: set[str] = set()
     for state, node in searched.asked():
@@ -77,15 +79,16 @@ def _holding(searched: Searched, rules: list[Rule]) -> set[str]:
         for edge in states.edges[state] if open_ones else ():
             known = with_answer(states.known[state], finding, edge.answer)
             for name in open_ones:
-                answers = [(answer_in(known, of), among) for of, among in wanted[name]]
-                if all(answer is not None and among >> answer & 1 for answer, among in answers):
+                if all(holds(known, *part) for part in wanted[name]):
                     found.add(name)
     return found
 
 
 def _parts(searched: Searched, rule: Rule) -> Iterator[Part]:
     for finding, conditions in rule.when.items():
-        yield Part(finding, searched.telling.mask(finding, conditions))
+        yield Part(
+            finding, searched.telling.mask(finding, conditions), any(each.unasked for each in conditions)
+        )
 
 
 def contradicting(searched: Searched) -> Iterator[Problem]:

@@ -228,6 +228,10 @@ URGENCY: Record[model.Urgency] = Record(
     called={"urgency": "name"},
 )
 
+TAG_WORDS: Record[model.TagWords] = Record(
+    "entry of tag words", model.TagWords, {"says": ListOf(Plain(), or_one=True), "tag": _TAGS}
+)
+
 FRONT: Record[model.Front] = Record(
     "guide",
     model.Front,
@@ -242,6 +246,10 @@ FRONT: Record[model.Front] = Record(
         "urgencies": ListOf(URGENCY),
         "topics": ListOf(Ref(("topic",))),
         "act_tags": MapOf(Plain()),
+    },
+    {
+        "tag_words": ListOf(TAG_WORDS),
+        "tag_changes": MapOf(ListOf(_FINDING), ref=("act tag",)),
     },
 )
 

@@ -270,6 +270,15 @@ class Rule:
 
 
 @dataclass(frozen=True)
+class TagWords:
+    """Words that give a step away: where a text says them, the step has one of these tags."""
+
+    says: tuple[str, ...]
+    tag: tuple[str, ...]
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
 class Front:
     """The guide's first page: `guide.yaml`."""
 
@@ -283,6 +292,9 @@ class Front:
     urgencies: tuple[Urgency, ...]
     topics: tuple[str, ...]
     act_tags: Mapping[str, str]
+    tag_words: tuple[TagWords, ...] = ()
+    tag_changes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """What a step of this tag changes in a lamb: an act that has it makes these findings forgotten."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 

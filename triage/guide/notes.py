@@ -27,6 +27,12 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "urgencies": "How soon a vet is needed, most urgent first.",
         "topics": "The topics, in the order in which people meet them.",
         "act_tags": "What a step can do to a lamb, each tag with its meaning.",
+        "tag_words": "Words that give a step away, and the tags of which it then needs one.",
+        "tag_changes": "For a tag, the findings that it changes: an act with the tag must forget them.",
+    },
+    "entry of tag words": {
+        "says": "Words that a step's text may hold; a number or sum is written {its-name}.",
+        "tag": "The tags of which such a step has at least one.",
     },
     "urgency": {
         "urgency": "Its name, which ends and branches write.",

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
+from triage.check.search.searched import search
 from triage.guide.model import Act, Ask, Branch, End, Guide, Node, Number, Step
 
 T = TypeVar("T")
@@ -75,10 +76,21 @@ def branches(guide: Guide) -> Iterator[tuple[Ask, int, Branch]]:
             yield node, at, branch
 
 
-def says_so_itself(guide: Guide, branch: Branch) -> bool:
-    """Whether a branch leads straight to an end that is as urgent as the branch is: then nothing is lost."""
-    there = guide.nodes[branch.go]
-    return isinstance(there, End) and guide.rank(there.urgency) <= guide.rank(branch.at_least)
+def raising(guide: Guide) -> frozenset[tuple[str, int]]:
+    """Return the branches (node, place) whose `at_least` some lamb sees before its end says as much.
+
+    Left out are those that every walk comes to with that urgency already, or that lead straight to an end
+    which is as urgent: without them nobody would see a difference.
+    """
+    searched = search(guide)
+    onward, found = searched.onward, set[tuple[str, int]]()
+    for key, state, edge in searched.taken():
+        there = searched.node(onward.shown_next(edge))
+        rank = onward.rank(state, edge)
+        ends_so = isinstance(there, End) and guide.rank(there.urgency) <= rank
+        if onward.arrive[state] > rank and not ends_so:
+            found.add((searched.nodes[key[0]].name, key[1]))
+    return frozenset(found)
 
 
 def milder(guide: Guide, urgency: str) -> str:

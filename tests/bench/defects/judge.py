@@ -6,7 +6,14 @@ from collections.abc import Callable, Iterator
 from types import ModuleType
 from unittest.mock import patch
 
-from tests.published import test_chill, test_dryness, test_first_milk_window, test_numbers, walks
+from tests.published import (
+    test_chill,
+    test_dryness,
+    test_first_milk_window,
+    test_looks,
+    test_numbers,
+    walks,
+)
 from triage.check.limit import reached
 from triage.check.run import CHECKS, WALK_CHECKS
 from triage.check.search.searched import search
@@ -14,7 +21,13 @@ from triage.check.structure import endless_loops, rounds
 from triage.guide.model import Guide, Read
 from triage.problems import Problem
 
-PUBLISHED: tuple[ModuleType, ...] = (test_numbers, test_chill, test_dryness, test_first_milk_window)
+PUBLISHED: tuple[ModuleType, ...] = (
+    test_numbers,
+    test_looks,
+    test_chill,
+    test_dryness,
+    test_first_milk_window,
+)
 
 
 def noticed_by_the_check(guide: Guide) -> str:

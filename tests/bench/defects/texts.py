@@ -65,12 +65,19 @@ def drop_the_call_itself(guide: Guide) -> Iterator[Damaged]:
 
 
 def drop_an_act_tag(guide: Guide) -> Iterator[Damaged]:
-    """A step no longer says what it does to the lamb; it counts as a mere look."""
+    """A page hides from the rules what its only such step does to the lamb; it counts as a mere look."""
+    spoken_of = {
+        tag
+        for rule in guide.rules.values()
+        for trait in (rule.never, rule.always, rule.on)
+        for tag in (trait.tag if trait else ())
+    }
     for node in pages(guide):
+        tags = [tag for step in steps(node) for tag in step.tag]
         for at, step in enumerate(steps(node)):
             for tag in step.tag:
-                left = tuple(each for each in step.tag if each != tag) or ("check",)
-                if left != step.tag:
+                if tag in spoken_of and tags.count(tag) == 1:
+                    left = tuple(each for each in step.tag if each != tag) or ("check",)
                     turned = put(steps(node), at, replace(step, tag=left))
                     yield Damaged(f"{node.name}: {tag} of {step.do}", with_steps(guide, node, turned))
 

@@ -12,7 +12,7 @@ from tests.bench.defects.damage import (
     branches,
     milder,
     put,
-    says_so_itself,
+    raising,
     with_branches,
     with_node,
 )
@@ -84,16 +84,18 @@ def shift_the_line_itself(guide: Guide) -> Iterator[Damaged]:
 
 def drop_at_least(guide: Guide) -> Iterator[Damaged]:
     """A branch no longer raises the urgency, where the next page does not say it either."""
+    seen = raising(guide)
     for node, at, branch in branches(guide):
-        if branch.at_least and not says_so_itself(guide, branch):
+        if branch.at_least and (node.name, at) in seen:
             turned = put(node.branches, at, replace(branch, at_least=""))
             yield Damaged(f"{node.name}: {at} without {branch.at_least}", with_branches(guide, node, turned))
 
 
 def soften_at_least(guide: Guide) -> Iterator[Damaged]:
     """A branch raises the urgency less."""
+    seen = raising(guide)
     for node, at, branch in branches(guide):
-        if branch.at_least and not says_so_itself(guide, branch):
+        if branch.at_least and (node.name, at) in seen:
             less = milder(guide, branch.at_least)
             turned = put(node.branches, at, replace(branch, at_least=less))
             yield Damaged(f"{node.name}: {at} to {less}", with_branches(guide, node, turned))

@@ -80,6 +80,12 @@ def answer_in(known: Known, finding: int) -> int | None:
     return None
 
 
+def holds(known: Known, finding: int, among: int, unasked: bool) -> bool:
+    """Whether a finding is known to be among these answers (bits), or is not known where that counts."""
+    answer = answer_in(known, finding)
+    return unasked if answer is None else bool(among >> answer & 1)
+
+
 def with_answer(known: Known, finding: int, answer: int) -> Known:
     """Return what is known with one more answer, or another one."""
     return tuple(sorted([*(item for item in known if item[0] != finding), (finding, answer)]))
@@ -190,8 +196,5 @@ class _Search:
     def _hold(self, state: int) -> None:
         known = self.states.known[state]
         for claim, parts in self.claims[self.states.at[state]]:
-            if claim not in self.states.broken and all(
-                unasked if (answer := answer_in(known, finding)) is None else among >> answer & 1
-                for finding, among, unasked in parts
-            ):
+            if claim not in self.states.broken and all(holds(known, *part) for part in parts):
                 self.states.broken[claim] = state

@@ -1,0 +1,43 @@
+"""When to look again, page by page: a second entry, so that a longer wait is never a slip.
+
+Common practice, no source, except where the number's own row in `figures.py` names one. The times were
+typed from what each page is about: a lamb that can turn within the hour is seen within the half hour, one
+that is being fed by hand at the next feed.
+"""
+
+from __future__ import annotations
+
+from tests.published.walks import shipped
+from triage.guide.model import Act, End
+
+MINUTES: dict[str, int] = {
+    # may turn within the hour
+    "full-belly": 30, "not-hungry": 30, "belly-hollow": 30,
+    "chilled-new-bottle": 30, "chilled-new-tube": 30, "chilled-old-bottle": 30, "not-cold": 30,
+    "inhaled-milk": 30, "something-else": 30,
+    "overheated": 20, "warm-under-heat": 20, "warm-by-thermometer": 20, "warm-by-mouth": 20,
+    "fever": 60, "wobbly-lamb": 60,
+    # at the next small feed
+    "no-dung-yet": 120, "no-dung": 120, "no-dung-older": 120,
+    "first-milk-bottle": 120, "first-milk-tube": 120, "first-milk-late": 120, "first-milk-last": 120,
+    "first-milk-unknown": 120, "try-bottle-new": 120, "tube-new": 120, "foster-now": 120,
+    "raise-weak": 120, "scours-dry": 120,
+    # before it can have missed a feed
+    "first-milk-gone": 180, "cleft-palate": 180, "mouth-sores": 180, "sore-lamb": 180, "dull-lamb": 180,
+    "try-bottle": 180, "tube-once": 180, "try-ewe": 180, "too-many": 180, "ewe-ill": 180,
+    "raise-bottle": 180, "normal-dung": 180, "scours-young": 180, "scours-overfed": 180,
+    "scours-older": 180,
+}  # fmt: skip
+"""The longest that a page may leave a lamb alone."""
+
+
+def test_no_page_leaves_a_lamb_alone_for_longer() -> None:
+    """Each act waits, and each end looks again, after no more than the minutes typed here."""
+    guide = shipped()
+    waits = {
+        name: guide.numbers[time].quantity.to("min").value
+        for name, node in guide.nodes.items()
+        if isinstance(node, Act | End) and (time := node.wait if isinstance(node, Act) else node.look_again)
+    }
+    assert waits.keys() == MINUTES.keys()
+    assert {name: wait for name, wait in waits.items() if wait > MINUTES[name]} == {}
