@@ -4,13 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from enum import Enum
 
 from triage.facts import Unsure
 from triage.units import Quantity
 
-Answer = str | Quantity | Unsure
+
+class NotAsked(Enum):
+    """Not an answer: the finding was not asked, as if it were not named at all."""
+
+    NOT_ASKED = "not asked"
+
+
+NOT_ASKED = NotAsked.NOT_ASKED
+
+Answer = str | Quantity | Unsure | NotAsked
 Lamb = Mapping[str, Answer]
-"""What was answered of a lamb; a finding that is not here was not asked."""
+"""What was answered of a lamb; a finding that is not here was not asked.
+
+Where a rule is about a finding only when it was not asked, its lambs name it as NOT_ASKED.
+"""
 
 UNASKED: Lamb = {}
 URGENCIES = ("vet-now", "vet-today", "watch", "care-here")
@@ -60,6 +73,10 @@ def degc(value: float) -> Quantity:
 
 def hours(value: float) -> Quantity:
     return Quantity(float(value), "h")
+
+
+def kg(value: float) -> Quantity:
+    return Quantity(float(value), "kg")
 
 
 def days(value: float) -> Quantity:

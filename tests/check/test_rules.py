@@ -9,7 +9,7 @@ from itertools import product
 import pytest
 
 from tests.check.rule_cases import ROWS, TABLES
-from tests.check.rule_rows import Answer, Lamb, Page, Row
+from tests.check.rule_rows import NOT_ASKED, Answer, Lamb, Page, Row
 from triage.amounts import AMOUNTS
 from triage.check.safety import broken
 from triage.check.search.searched import search
@@ -27,9 +27,10 @@ RAISED_BY = "weather"
 def guide_with(guide: Guide, rule: Rule, lamb: Lamb, page: Page) -> Guide:
     """Return a guide with one rule, in which this lamb and no other comes to this page."""
     numbers = dict(guide.numbers)
-    names = [*lamb, PAGE]
+    asked = {finding: answer for finding, answer in lamb.items() if answer is not NOT_ASKED}
+    names = [*asked, PAGE]
     nodes: dict[str, Node] = {FIRST: Ask(FIRST, "made-up", RAISED_BY, _whatever(names[0], page.raised))}
-    for (finding, answer), onward in zip(lamb.items(), names[1:], strict=True):
+    for (finding, answer), onward in zip(asked.items(), names[1:], strict=True):
         if isinstance(answer, Quantity):
             numbers[finding] = _number(finding, answer)
         nodes[finding] = Ask(finding, "made-up", finding, _only(answer, finding, onward))

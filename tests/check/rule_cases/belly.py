@@ -64,7 +64,7 @@ ROWS: dict[str, Row] = {
     ),
     "no-feed-with-no-dung": row(
         FEED,
-        each("age", hours(12.1), days(30), UNSURE, of=NO_DUNG),
+        [*each("age", hours(12.1), days(30), UNSURE, of=NO_DUNG), *each("passing", "no-dung")],
         [
             UNASKED,
             {"age": hours(30)},

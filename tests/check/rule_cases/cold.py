@@ -10,8 +10,10 @@ FLAT: Lamb = {"temperature": degc(36), "age": hours(12), "glucose": "nobody"}
 NO_THERMOMETER: Lamb = {"temperature": UNSURE}
 COLD_MOUTH: Lamb = {"temperature": UNSURE, "mouth": "cold"}
 FLAT_BY_MOUTH: Lamb = {"temperature": UNSURE, "mouth": "cold", "age": hours(12), "glucose": "nobody"}
+COOL_AND_LIMP: Lamb = {"temperature": UNSURE, "mouth": "cool", "danger": "limp"}
 COOL_AND_NO_SUCK: Lamb = {"temperature": UNSURE, "mouth": "cool", "swallows": "swallows"}
 NEWBORN_CHILL: Lamb = {"temperature": degc(38), "age": hours(12)}
+CHILL_PAST_FIRST_HOURS: Lamb = {"reason": "refusing", "temperature": degc(38.8), "age": hours(12)}
 OLDER_CHILL: Lamb = {"temperature": degc(38), "age": days(5)}
 NO_SWALLOW: Lamb = {"swallows": "no-swallow", "age": hours(12), "glucose": "nobody"}
 LIMP: Lamb = {"danger": "limp", "age": hours(12), "glucose": "nobody"}
@@ -34,6 +36,15 @@ ROWS: dict[str, Row] = {
             *each("temperature", degc(37.1), degc(39.5), of=COOL_AND_NO_SUCK),
             *each("mouth", "warm", of=COOL_AND_NO_SUCK),
             *each("swallows", "sucks", of=COOL_AND_NO_SUCK),
+        ],
+    ),
+    "no-feed-for-a-cool-mouth-that-may-be-limp": row(
+        FEED,
+        [UNASKED, *one_unasked(COOL_AND_LIMP), *each("danger", "limp", UNSURE, of=COOL_AND_LIMP)],
+        [
+            *each("temperature", degc(37.1), degc(39.5), of=COOL_AND_LIMP),
+            *each("mouth", "warm", of=COOL_AND_LIMP),
+            *each("danger", "none", of=COOL_AND_LIMP),
         ],
     ),
     "no-feed-for-a-limp-lamb-before-glucose": row(
@@ -142,6 +153,21 @@ ROWS: dict[str, Row] = {
             *one_unasked(OLDER_CHILL),
             *each("temperature", degc(38.6), degc(38.7), UNSURE, of=OLDER_CHILL),
             *each("age", hours(0), hours(5.9), hours(6), of=OLDER_CHILL),
+        ],
+    ),
+    "chilled-newborn-past-its-first-hours-calls-today": row(
+        TODAY,
+        [
+            *each("temperature", degc(25), degc(38.6), degc(38.9), of=CHILL_PAST_FIRST_HOURS),
+            *each("age", hours(6.1), hours(35.9), hours(36), of=CHILL_PAST_FIRST_HOURS),
+            *each("reason", "cold", "refusing", "no-first-milk", "rejected", of=CHILL_PAST_FIRST_HOURS),
+        ],
+        [
+            UNASKED,
+            *one_unasked(CHILL_PAST_FIRST_HOURS),
+            *each("temperature", degc(39), degc(39.1), UNSURE, of=CHILL_PAST_FIRST_HOURS),
+            *each("age", hours(0), hours(5.9), hours(6), hours(36.1), days(5), of=CHILL_PAST_FIRST_HOURS),
+            *each("reason", "scours", "belly", of=CHILL_PAST_FIRST_HOURS),
         ],
     ),
     "chill-is-watched": row(

@@ -8,9 +8,11 @@ from tests.check.rule_rows import (
     Lamb,
     Row,
     days,
+    degc,
     each,
     hours,
     never_tags,
+    one_unasked,
     row,
     says_with_sum,
     says_with_tag,
@@ -18,6 +20,8 @@ from tests.check.rule_rows import (
 from triage.facts import UNSURE
 
 NO_SUCK: Lamb = {"swallows": "swallows", "belly": "hollow", "age": days(2)}
+REFUSING_AND_NO_SUCK: Lamb = {"reason": "refusing", "swallows": "swallows", "temperature": degc(39.5)}
+OFF_ITS_MILK: Lamb = {"reason": "refusing", "belly": "hollow", "age": hours(12)}
 
 ROWS: dict[str, Row] = {
     "no-tube-without-a-swallow": row(
@@ -50,6 +54,34 @@ ROWS: dict[str, Row] = {
             *each("swallows", "sucks", of=NO_SUCK),
             *each("belly", "soft", of=NO_SUCK),
             *each("age", hours(0), hours(5.9), hours(6), of=NO_SUCK),
+        ],
+    ),
+    "refusing-without-a-suck-calls-today": row(
+        TODAY,
+        [
+            *each("reason", "cold", "refusing", of=REFUSING_AND_NO_SUCK),
+            *each("temperature", degc(39), degc(39.1), degc(43), UNSURE, of=REFUSING_AND_NO_SUCK),
+        ],
+        [
+            UNASKED,
+            *one_unasked(REFUSING_AND_NO_SUCK),
+            *each("reason", "no-first-milk", "rejected", of=REFUSING_AND_NO_SUCK),
+            *each("swallows", "sucks", of=REFUSING_AND_NO_SUCK),
+            *each("temperature", degc(25), degc(38.6), degc(38.9), of=REFUSING_AND_NO_SUCK),
+        ],
+    ),
+    "newborn-off-its-milk-calls-today": row(
+        TODAY,
+        [
+            *each("reason", "cold", "refusing", of=OFF_ITS_MILK),
+            *each("age", hours(6.1), hours(35.9), hours(36), UNSURE, of=OFF_ITS_MILK),
+        ],
+        [
+            UNASKED,
+            *one_unasked(OFF_ITS_MILK),
+            *each("reason", "belly", "rejected", of=OFF_ITS_MILK),
+            *each("belly", "soft", of=OFF_ITS_MILK),
+            *each("age", hours(0), hours(5.9), hours(6), hours(36.1), days(5), of=OFF_ITS_MILK),
         ],
     ),
     "tube-only-by-a-taught-hand": row(says_with_tag("tube-feed", "taught"), [UNASKED]),

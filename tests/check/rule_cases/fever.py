@@ -8,6 +8,7 @@ from triage.facts import UNSURE
 
 TOO_WARM: Lamb = {"temperature": degc(40.2), "heat": "no-heat"}
 HEAT_STROKE: Lamb = {"temperature": degc(41.5), "heat": "heat"}
+FEVER_AND_MILK_AT_NOSE: Lamb = {"temperature": degc(40.7), "before-feed": "milk-nose"}
 
 ROWS: dict[str, Row] = {
     "high-fever-calls-now": row(
@@ -19,6 +20,19 @@ ROWS: dict[str, Row] = {
         TODAY,
         each("temperature", degc(40.5), degc(40.6), degc(43)),
         [UNASKED, *each("temperature", degc(40.4), UNSURE)],
+    ),
+    "fever-with-mouth-trouble-calls-now": row(
+        NOW,
+        [
+            *each("temperature", degc(40.5), degc(40.6), degc(43), of=FEVER_AND_MILK_AT_NOSE),
+            *each("before-feed", "milk-nose", "cleft", of=FEVER_AND_MILK_AT_NOSE),
+        ],
+        [
+            UNASKED,
+            *one_unasked(FEVER_AND_MILK_AT_NOSE),
+            *each("temperature", degc(39.5), degc(40.4), UNSURE, of=FEVER_AND_MILK_AT_NOSE),
+            *each("before-feed", "none", of=FEVER_AND_MILK_AT_NOSE),
+        ],
     ),
     "warm-without-heat-calls-today": row(
         TODAY,

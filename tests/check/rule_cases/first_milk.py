@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from tests.check.rule_cases.pages import NOW, TODAY
 from tests.check.rule_rows import (
+    NOT_ASKED,
     UNASKED,
     Lamb,
     Row,
     days,
     each,
     hours,
+    kg,
     never_shows,
     one_unasked,
     row,
@@ -20,6 +22,8 @@ from triage.facts import UNSURE
 LATE: Lamb = {"first-milk-had": "none", "age": hours(10)}
 NONE_YET: Lamb = {"reason": "no-first-milk", "age": hours(10)}
 NO_GUARD_NO_SUCK: Lamb = {"reason": "no-first-milk", "swallows": "swallows", "age": hours(30)}
+UNFED_AND_MILK_AT_NOSE: Lamb = {"reason": "no-first-milk", "before-feed": "milk-nose"}
+GUESSED_WEIGHT: Lamb = {"weight": UNSURE, "birth-type": NOT_ASKED, "age": hours(10)}
 
 ROWS: dict[str, Row] = {
     "no-first-milk-promised-too-late": row(
@@ -59,6 +63,28 @@ ROWS: dict[str, Row] = {
             *each("reason", "refusing", "rejected", of=NO_GUARD_NO_SUCK),
             *each("swallows", "sucks", of=NO_GUARD_NO_SUCK),
             *each("age", hours(0), hours(11.9), hours(12), hours(72.1), days(13), of=NO_GUARD_NO_SUCK),
+        ],
+    ),
+    "unfed-newborn-with-milk-at-the-nose-calls-now": row(
+        NOW,
+        [UNFED_AND_MILK_AT_NOSE],
+        [
+            UNASKED,
+            *one_unasked(UNFED_AND_MILK_AT_NOSE),
+            *each("reason", "refusing", "rejected", of=UNFED_AND_MILK_AT_NOSE),
+            *each("before-feed", "none", of=UNFED_AND_MILK_AT_NOSE),
+        ],
+    ),
+    "a-guessed-weight-asks-how-many-were-born": row(
+        never_shows("first-milk"),
+        each("age", hours(0), hours(35.9), hours(36), hours(36.1), days(30), of=GUESSED_WEIGHT),
+        [
+            UNASKED,
+            *each("weight", UNSURE),
+            *each("age", hours(10), hours(40)),
+            *each("weight", kg(0.8), kg(4), kg(60), of=GUESSED_WEIGHT),
+            *each("birth-type", "single", "twin", "triplet", UNSURE, of=GUESSED_WEIGHT),
+            *each("age", NOT_ASKED, UNSURE, of=GUESSED_WEIGHT),
         ],
     ),
     "first-milk-not-heated": row(says_with_sum(("first-milk",), "microwave", "boil"), [UNASKED]),

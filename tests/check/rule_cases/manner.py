@@ -67,6 +67,11 @@ ROWS: dict[str, Row] = {
     "care-here-means-seen-bright": row(
         WATCH, [UNASKED, *each("manner", "missed", "dull", "sore", UNSURE)], each("manner", "bright")
     ),
+    "a-lamb-in-trouble-is-watched": row(
+        WATCH,
+        each("reason", "cold", "refusing", "scours", "belly", "no-first-milk", "other"),
+        [UNASKED, *each("reason", "rejected")],
+    ),
     "ill-ewe-calls-today": row(
         TODAY, each("ewe", "ill"), [UNASKED, *each("ewe", "refuses", "too-many", "gone")]
     ),
