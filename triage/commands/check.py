@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import sys
 from typing import TYPE_CHECKING
 
@@ -25,6 +26,7 @@ def run_check(parsed: argparse.Namespace) -> int:
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
+    gc.disable()  # nothing is thrown away until the report is out, so there is nothing to collect
     folder = parsed.folder or parsed.guide or knowledge_root()
     read = read_guide(folder)
     if read.unreadable:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from triage.problems import Place, Problem
 from triage.units import Quantity
@@ -323,6 +324,14 @@ class Guide:
     glossary: Mapping[str, Term]
     sources: Mapping[str, Source]
     rules: Mapping[str, Rule] = field(default_factory=dict)
+
+    @cached_property
+    def by_topic(self) -> Mapping[str, tuple[Node, ...]]:
+        """The nodes of each topic, in the order in which they are written."""
+        found: dict[str, list[Node]] = {}
+        for node in self.nodes.values():
+            found.setdefault(node.topic, []).append(node)
+        return {topic: tuple(nodes) for topic, nodes in found.items()}
 
     def values(self) -> dict[str, float]:
         """Return every number's value by name, for the sums."""

@@ -52,9 +52,8 @@ def topic_texts(guide: Guide, topic: Topic) -> Iterator[Passage]:
     """Yield the texts of a topic and of all its nodes."""
     yield Passage(topic.place, "title", topic.title)
     yield Passage(topic.place, "about", topic.about)
-    for node in guide.nodes.values():
-        if node.topic == topic.name:
-            yield from texts_of(node)
+    for node in guide.by_topic.get(topic.name, ()):
+        yield from texts_of(node)
 
 
 def finding_texts(finding: Finding) -> Iterator[Passage]:

@@ -46,9 +46,10 @@ def claims_of(guide: Guide, telling: Telling) -> Iterator[Claim]:
             yield from _meant_for(name, node, telling)
             yield from _sums(name, node)
     for rule in guide.rules.values():
+        parts = _parts(guide, telling, rule)
         for node in guide.nodes.values():
             if not isinstance(node, Ask) and _can_break(guide, rule, node):
-                yield from _rule(guide, telling, rule, node)
+                yield Claim(node.name, parts, rule.name, _broken(guide, rule, node), _fault(rule, node))
 
 
 def _meant_for(name: str, node: Act | End, telling: Telling) -> Iterator[Claim]:
@@ -121,14 +122,14 @@ def tags_of(node: Act | End) -> set[str]:
     return {tag for step in (node.steps if isinstance(node, Act) else node.do) for tag in step.tag}
 
 
-def _rule(guide: Guide, telling: Telling, rule: Rule, node: Act | End) -> Iterator[Claim]:
+def _parts(guide: Guide, telling: Telling, rule: Rule) -> tuple[Part, ...]:
     parts = [
         Part(finding, telling.mask(finding, conditions), _or_unasked(rule, conditions))
         for finding, conditions in rule.when.items()
     ]
     if rule.always and rule.always.urgency:
         parts.append(Part(URGENCY, _ranks_after(guide, guide.rank(rule.always.urgency))))
-    yield Claim(node.name, tuple(parts), rule.name, _broken(guide, rule, node), _fault(rule, node))
+    return tuple(parts)
 
 
 def _or_unasked(rule: Rule, conditions: tuple[Condition, ...]) -> bool:

@@ -39,6 +39,10 @@ class Edge(NamedTuple):
     """How many telling answers this one stands for."""
 
 
+Way = tuple[int, int, int]
+"""An edge whose end is not known yet: answer, branch, and how many answers are alike."""
+
+
 @dataclass
 class States:
     """What the search found. States are numbered in the order they were first met."""
@@ -136,7 +140,7 @@ class _Search:
         at, known = self.states.at[state], self.states.known[state]
         answer = answer_in(known, ways.finding)
         if answer is not None:
-            self._take(state, ways, known, Edge(0, SILENT, ways.branch_at[answer]))
+            self._take(state, ways, known, (SILENT, ways.branch_at[answer], 1))
             return
         met = with_answer(known, ways.met, 0) if ways.met else known
         alike: dict[int, int] = {}
@@ -144,35 +148,35 @@ class _Search:
             alike[first] = alike.get(first, 0) + 1
         for first, count in alike.items():
             after = with_answer(met, ways.finding, first)
-            self._take(state, ways, after, Edge(0, first, ways.branch_at[first], count))
+            self._take(state, ways, after, (first, ways.branch_at[first], count))
 
-    def _take(self, state: int, ways: AskWays, known: Known, edge: Edge) -> None:
-        if edge.branch == NOWHERE:
+    def _take(self, state: int, ways: AskWays, known: Known, way: Way) -> None:
+        branch = way[1]
+        if branch == NOWHERE:
             return
-        rank, raised = answer_in(known, 0), ways.ranks[edge.branch]
-        if rank is not None and raised < rank:
-            known = with_answer(known, 0, raised)
-        self._go(state, ways.targets[edge.branch], known, edge)
+        if known and known[0][0] == 0 and ways.ranks[branch] < known[0][1]:
+            known = ((0, ways.ranks[branch]), *known[1:])
+        self._go(state, ways.targets[branch], known, way)
 
     def _act(self, state: int, ways: ActWays) -> bool:
         """Go on from an act; return whether it was passed in silence, done as often as it may be."""
         known = self.states.known[state]
         times = (answer_in(known, ways.counter) or 0) if ways.counter else 0
         if ways.counter and times >= ways.at_most:
-            self._go(state, ways.targets[1], known, Edge(0, SILENT, NOWHERE))
+            self._go(state, ways.targets[1], known, (SILENT, NOWHERE, 1))
             return True
         known = tuple(item for item in known if item[0] not in ways.forget)
         if ways.counter:
             known = with_answer(known, ways.counter, times + 1)
         if ways.met:
             known = with_answer(known, ways.met, 0)
-        self._go(state, ways.targets[0], known, Edge(0, DONE, NOWHERE))
+        self._go(state, ways.targets[0], known, (DONE, NOWHERE, 1))
         return False
 
-    def _go(self, state: int, to: int, known: Known, edge: Edge) -> None:
-        cost = self.cost[state] + (edge.answer != SILENT)
+    def _go(self, state: int, to: int, known: Known, way: Way) -> None:
+        cost = self.cost[state] + (way[0] != SILENT)
         there = self._meet(state, to, self.live.keep(known, to), cost)
-        self.states.edges[state].append(edge._replace(to=there))
+        self.states.edges[state].append(Edge(there, *way))
 
     def _meet(self, before: int, at: int, known: Known, cost: int) -> int:
         there = self.number.setdefault((at, known), len(self.number))
@@ -194,7 +198,14 @@ class _Search:
         return there
 
     def _hold(self, state: int) -> None:
-        known = self.states.known[state]
+        known = dict(self.states.known[state])
+        left = []
         for claim, parts in self.claims[self.states.at[state]]:
-            if claim not in self.states.broken and all(holds(known, *part) for part in parts):
+            for finding, among, unasked in parts:
+                answer = known.get(finding)
+                if not (unasked if answer is None else among >> answer & 1):
+                    left.append((claim, parts))
+                    break
+            else:
                 self.states.broken[claim] = state
+        self.claims[self.states.at[state]] = left
