@@ -239,3 +239,19 @@ def test_ctrl_c_ends_cleanly() -> None:
 def test_version_names_program_and_edition() -> None:
     """--version tells the program's version and the guide's edition."""
     assert "guide edition 2026.1" in triage("--version").stdout
+
+
+def test_a_guide_with_mistakes_can_be_replayed_by_its_maker(tmp_path: Path) -> None:
+    """A file of answers walks a guide that fails the check, with a warning; a keeper can't open it."""
+    folder = write_small(tmp_path / "guide", ("topics/first.yaml", "go: warmth, at_least: vet-now", "go: warmth"))
+    answers = tmp_path / "lamb.yaml"
+    answers.write_text("danger: limp\ntemperature: 39 C\n", encoding="utf-8")
+
+    replayed = triage("walk", "--guide", str(folder), "--answers", str(answers))
+    opened = triage("walk", "--plain", "--guide", str(folder))
+
+    assert replayed.returncode == 0
+    assert "Warm enough" in replayed.stdout
+    assert "Not for a lamb in need." in replayed.stderr
+    assert opened.returncode == 1
+    assert "not safe to use" in opened.stderr

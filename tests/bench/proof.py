@@ -91,7 +91,7 @@ def _timed(guide: Guide) -> float:
 
 def paths(guide: Guide) -> str:
     """Return how many simple paths networkx follows before its time is up."""
-    graph = nx.DiGraph(graph_of(guide))
+    graph: nx.DiGraph[str] = nx.DiGraph(graph_of(guide))
     ends = [name for name, node in guide.nodes.items() if isinstance(node, End)]
     found: Iterator[list[str]] = nx.all_simple_paths(graph, guide.front.way_in, ends)
     began, count = perf_counter(), 0

@@ -9,7 +9,7 @@ from triage.check.search.claims import Claim, Part, chosen, has
 from triage.check.search.live import Live
 from triage.check.search.searched import Searched
 from triage.check.search.states import explore, holds, with_answer
-from triage.check.witness import last_branch, walk_to
+from triage.check.witness import turn_for_the_worse, walk_to
 from triage.guide.model import Act, Ask, End, Rule
 from triage.problems import Problem
 
@@ -17,7 +17,7 @@ from triage.problems import Problem
 def broken(searched: Searched) -> Iterator[Problem]:
     """Every claim of a rule, a page or a sum that some lamb breaks, with the shortest such walk."""
     for claim, state in searched.states.broken.items():
-        what = claim.what + last_branch(searched, state)
+        what = claim.what + turn_for_the_worse(searched, state)
         yield Problem(claim.place, what, claim.rule, walk=walk_to(searched, state))
 
 

@@ -54,11 +54,17 @@ def _typed(guide: Guide, finding: str, value: Value) -> str:
     return f"{value:.10g} {unit}"
 
 
-def last_branch(searched: Searched, state: int) -> str:
-    """Return where the branch stands that led to a page, as ` (by the branch at file:line:column)`."""
-    place = ""
+def turn_for_the_worse(searched: Searched, state: int) -> str:
+    """Return where a walk to a page turned wrong, as ` (by the branch at file:line:column)`.
+
+    That is the branch on it after which most more of the walks break something: it, or what lies
+    between it and the page, is what to look at first.
+    """
+    place, most = "", -1.0
+    spoilt = searched.onward.spoilt
     for earlier, edge in searched.states.way_to(state):
         node = searched.node(earlier)
-        if isinstance(node, Ask):
-            place = str(node.branches[edge.branch].place)
-    return f" (by the branch at {place})" if place else ""
+        more = spoilt[edge.to] - spoilt[earlier]
+        if isinstance(node, Ask) and more >= most:
+            place, most = f" (by the branch at {node.branches[edge.branch].place})", more
+    return place

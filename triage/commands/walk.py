@@ -24,7 +24,7 @@ def run_walk(parsed: argparse.Namespace) -> int:
     vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
     if full_screen() and not parsed.plain and not parsed.answers:
         return walk_screen(parsed, system, vet)
-    guide = open_guide(parsed.guide)
+    guide = open_guide(parsed.guide, replay=parsed.answers is not None)
     if isinstance(guide, Exit):
         return guide
     if parsed.answers:

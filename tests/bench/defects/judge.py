@@ -7,7 +7,6 @@ from types import ModuleType
 from unittest.mock import patch
 
 from tests.published import (
-    test_chill,
     test_dryness,
     test_first_milk_window,
     test_looks,
@@ -21,13 +20,7 @@ from triage.check.structure import endless_loops, rounds
 from triage.guide.model import Guide, Read
 from triage.problems import Problem
 
-PUBLISHED: tuple[ModuleType, ...] = (
-    test_numbers,
-    test_looks,
-    test_chill,
-    test_dryness,
-    test_first_milk_window,
-)
+PUBLISHED: tuple[ModuleType, ...] = (test_numbers, test_looks, test_dryness, test_first_milk_window)
 
 
 def noticed_by_the_check(guide: Guide) -> str:

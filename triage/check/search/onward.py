@@ -55,6 +55,17 @@ class Onward:
                 arrive[edge.to] = max(arrive[edge.to], min(arrive[state], self.rank(state, edge)))
         return arrive
 
+    @cached_property
+    def spoilt(self) -> list[float]:
+        """For each state the share of the walks from it on that break some claim."""
+        broken = [0] * len(self.states.edges)
+        for state in reversed(self.order):
+            if state in self.states.spoilt:
+                broken[state] = self._walks[state]
+            else:
+                broken[state] = sum(edge.alike * broken[edge.to] for edge in self.states.edges[state])
+        return [broken[state] / max(self._walks[state], 1) for state in range(len(broken))]
+
     def by(self, state: int, edge: Edge, sure: list[int] | None = None) -> int:
         """Return the rank that is sure when this way is taken: its own, or one that comes anyway."""
         return min(self.rank(state, edge), (sure or self.sure)[edge.to])
@@ -67,14 +78,18 @@ class Onward:
         ranks: tuple[int, ...] = getattr(ways, "ranks", ())
         return ranks[edge.branch]
 
-    @cached_property
+    @property
     def walks(self) -> int:
         """How many walks there are, each telling answer to a question counting as one way to go."""
+        return self._walks[0]
+
+    @cached_property
+    def _walks(self) -> list[int]:
         walks = [0] * len(self.states.edges)
         for state in reversed(self.order):
             edges = self.states.edges[state]
             walks[state] = sum(edge.alike * walks[edge.to] for edge in edges) if edges else 1
-        return walks[0]
+        return walks
 
     @cached_property
     def longest(self) -> dict[int, tuple[int, list[int]]]:

@@ -55,6 +55,8 @@ class States:
     """The state before each one on a shortest walk; -1 for the first."""
     broken: dict[Claim, int] = field(default_factory=dict)
     """The first state in which each broken claim was met."""
+    spoilt: set[int] = field(default_factory=set)
+    """Every state whose page breaks some claim."""
     complete: bool = True
 
     def waits(self, state: int) -> bool:
@@ -199,13 +201,11 @@ class _Search:
 
     def _hold(self, state: int) -> None:
         known = dict(self.states.known[state])
-        left = []
         for claim, parts in self.claims[self.states.at[state]]:
             for finding, among, unasked in parts:
                 answer = known.get(finding)
                 if not (unasked if answer is None else among >> answer & 1):
-                    left.append((claim, parts))
                     break
             else:
-                self.states.broken[claim] = state
-        self.claims[self.states.at[state]] = left
+                self.states.spoilt.add(state)
+                self.states.broken.setdefault(claim, state)
