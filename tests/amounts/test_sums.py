@@ -42,6 +42,11 @@ def test_a_result_can_not_be_written_over() -> None:
                 setattr(value, name, None)
 
 
+def test_glucose_is_headed_as_a_vets() -> None:
+    """Wherever the working of glucose is shown, its heading says whose hand it is for."""
+    assert AMOUNTS["glucose-dose"].title == "Glucose dose, for a vet or a vet-taught hand only"
+
+
 class Noted(dict[str, Held]):
     """A mapping that notes which names were looked up."""
 
