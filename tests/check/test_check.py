@@ -191,6 +191,26 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
     ]),
     ("too-many-rounds", "'warm-it' may come 13 times", [(FIRST, "at_most: 2", "at_most: 13")]),
     ("outside-published", "'chill' is 38, outside what is published, 36 to 37", [("numbers.yaml", "value: 37", "value: 38")]),
+    ("off-the-safer-side", "the note of 'chill' defends another value than 36.5", [
+        ("numbers.yaml", "value: 37", "value: 36.5\n  note: 36 is taken from the paper."),
+    ]),
+    ("overlap", "nothing is left for this 'otherwise'", [(FIRST, "      - {is: cold, go: warm-it, at_least: vet-now}\n", "      - {is: cold, go: warm-it, at_least: vet-now}\n      - {otherwise: true, go: well}\n")]),
+    ("overlap", "a second 'unsure' branch", [(FIRST, "      - {is: cold, go: warm-it, at_least: vet-now}\n", "      - {is: cold, go: warm-it, at_least: vet-now}\n      - {unsure: true, go: well}\n")]),
+    ("unused", "topic 'other' is not in the list of topics", [("topics/other.yaml", "", "topic: other\ntitle: Other\nabout: Another.\nnodes:\n" + SMALL[FIRST].partition("  still-cold:\n")[2].partition("  well:\n")[0].join(["  lost:\n", ""]))]),
+    ("certainty", "'well' rests on grade D alone", [
+        ("sources.yaml", "a-paper:", "a-page: {title: An invented page, grade: D}\na-paper:"),
+        (FIRST, "    look_again: pause\n    sources: [a-paper]\n", "    look_again: pause\n    sources: [a-page]\n"),
+    ]),
+    ("danger-top", "danger sign limp must give", [
+        (FIRST, "      - {is: limp, go: warmth, at_least: vet-now}\n", "      - {is: limp, go: warmth}\n"),
+        ("guide.yaml", "{danger: [limp]}", "{danger: [limp, flat]}"),
+        ("findings/all.yaml", "{limp: Limp, none: Not limp}", "{limp: Limp, flat: Flat, none: Not limp}"),
+    ]),
+    ("unsure-too-easy", "a known answer at 'warmth' of 'vet-now'", [
+        (FIRST, "{is: none, go: warmth}", "{is: none, go: first-feel}"),
+        (FIRST, "  warm-it:\n", "  first-feel:\n    ask: mouth\n    branches:\n      - {is: [warm, cold], go: warmth}\n      - {unsure: true, go: warmth}\n  warm-it:\n"),
+        (FIRST, "      - {unsure: true, go: warm-it, at_least: vet-now}\n", "      - {unsure: true, go: well}\n"),
+    ]),
     ("off-the-safer-side", "the higher side is safer and goes to 37", [("numbers.yaml", "value: 37", "value: 36.5")]),
     ("weak-source", "'chill' rests on grade D alone", [
         ("sources.yaml", "a-paper:", "a-page: {title: An invented page, grade: D}\na-paper:"),

@@ -27,8 +27,6 @@ def complete(guide: Guide) -> Iterator[Problem]:
             if not node.look_again and node.urgency != guide.top:
                 what = f"end '{name}' lacks 'look_again'; only a '{guide.top}' end may leave it out"
                 yield Problem(node.place, what, "incomplete-end")
-        if isinstance(node, Act) and not node.sources:
-            yield Problem(node.place, f"act '{name}' lacks 'sources'; add it", "incomplete-end")
         if isinstance(node, End | Act):
             yield from _sure(guide, node)
 

@@ -186,7 +186,8 @@ def turn_the_safer_side(guide: Guide) -> Iterator[Damaged]:
 def break_a_source(guide: Guide) -> Iterator[Damaged]:
     """A page names no source any more, or weaker ones are called strong."""
     for node in pages(guide):
-        yield Damaged(f"{node.name}: none", with_node(guide, replace(node, sources=())))
+        if isinstance(node, End):
+            yield Damaged(f"{node.name}: none", with_node(guide, replace(node, sources=())))
         if node.certainty != "high":
             weak = replace(node, sources=("common-practice",), certainty="high")
             yield Damaged(f"{node.name}: called high", with_node(guide, weak))

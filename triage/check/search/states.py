@@ -59,11 +59,6 @@ class States:
     """Every state whose page breaks some claim."""
     complete: bool = True
 
-    def waits(self, state: int) -> bool:
-        """Whether a state shows a page: a question asked, an act to do, or an end."""
-        edges = self.edges[state]
-        return not edges or edges[0].answer != SILENT
-
     def value(self, state: int, finding: int) -> int | None:
         """Return the answer that a state holds for a finding, None when there is none."""
         return answer_in(self.known[state], finding)
