@@ -3,7 +3,19 @@
 from __future__ import annotations
 
 from tests.check.rule_cases.pages import FEED, HOTTEST_AIR, NOW, TODAY, WARM, WATCH
-from tests.check.rule_rows import UNASKED, Lamb, Row, days, degc, each, hours, one_unasked, row, says_with_tag
+from tests.check.rule_rows import (
+    UNASKED,
+    Lamb,
+    Row,
+    days,
+    degc,
+    each,
+    hours,
+    never_tags,
+    one_unasked,
+    row,
+    says_with_tag,
+)
 from triage.facts import UNSURE
 
 FLAT: Lamb = {"temperature": degc(36), "age": hours(12), "glucose": "nobody"}
@@ -18,7 +30,39 @@ OLDER_CHILL: Lamb = {"temperature": degc(38), "age": days(5)}
 NO_SWALLOW: Lamb = {"swallows": "no-swallow", "age": hours(12), "glucose": "nobody"}
 LIMP: Lamb = {"danger": "limp", "age": hours(12), "glucose": "nobody"}
 
+NO_SUCK_PAST_FUEL: Lamb = {"temperature": degc(38), "swallows": "swallows", "age": hours(9)}
+RIGHT_FOR_ITS_AGE: Lamb = {"temperature": degc(38.8), "swallows": "no-swallow", "age": days(5)}
+
 ROWS: dict[str, Row] = {
+    "chilled-and-no-suck-past-its-fuel-calls-now": row(
+        NOW,
+        [
+            *each("temperature", degc(37.1), degc(38.5), of=NO_SUCK_PAST_FUEL),
+            *each("age", hours(5.1), hours(24), days(30), UNSURE, of=NO_SUCK_PAST_FUEL),
+        ],
+        [
+            UNASKED,
+            *one_unasked(NO_SUCK_PAST_FUEL),
+            *each("temperature", degc(37), degc(38.6), UNSURE, of=NO_SUCK_PAST_FUEL),
+            *each("age", hours(0), hours(5), of=NO_SUCK_PAST_FUEL),
+            *each("swallows", "sucks", of=NO_SUCK_PAST_FUEL),
+        ],
+    ),
+    "no-needle-for-an-older-lamb-of-right-warmth": row(
+        never_tags("vet-injection"),
+        [
+            *each("temperature", degc(38.6), degc(39), degc(41), of=RIGHT_FOR_ITS_AGE),
+            *each("age", hours(72.1), days(30), of=RIGHT_FOR_ITS_AGE),
+            *each("swallows", "no-swallow", UNSURE, of=RIGHT_FOR_ITS_AGE),
+        ],
+        [
+            UNASKED,
+            *one_unasked(RIGHT_FOR_ITS_AGE),
+            *each("temperature", degc(38.5), UNSURE, of=RIGHT_FOR_ITS_AGE),
+            *each("age", hours(72), hours(5), UNSURE, of=RIGHT_FOR_ITS_AGE),
+            *each("swallows", "sucks", "swallows", of=RIGHT_FOR_ITS_AGE),
+        ],
+    ),
     "no-feed-when-severely-chilled": row(
         FEED,
         [UNASKED, *each("temperature", degc(25), degc(36.9), degc(37))],

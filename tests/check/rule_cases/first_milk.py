@@ -7,6 +7,8 @@ from tests.check.rule_rows import (
     NOT_ASKED,
     UNASKED,
     Lamb,
+    Page,
+    Pages,
     Row,
     days,
     each,
@@ -25,6 +27,7 @@ NO_GUARD_NO_SUCK: Lamb = {"reason": "no-first-milk", "swallows": "swallows", "ag
 UNFED_AND_MILK_AT_NOSE: Lamb = {"reason": "no-first-milk", "before-feed": "milk-nose"}
 GUESSED_WEIGHT: Lamb = {"weight": UNSURE, "birth-type": NOT_ASKED, "age": hours(10)}
 
+YOUNG_ORPHAN: Lamb = {"reason": "rejected", "age": hours(20), "first-milk-had": NOT_ASKED}
 ROWS: dict[str, Row] = {
     "no-first-milk-promised-too-late": row(
         never_shows("first-milk", "first-milk-day", "first-milk-day-cold", "first-milk-count"),
@@ -73,6 +76,20 @@ ROWS: dict[str, Row] = {
             *one_unasked(UNFED_AND_MILK_AT_NOSE),
             *each("reason", "refusing", "rejected", of=UNFED_AND_MILK_AT_NOSE),
             *each("before-feed", "none", of=UNFED_AND_MILK_AT_NOSE),
+        ],
+    ),
+    "orphan-in-its-first-week-is-asked-for-first-milk": row(
+        Pages(
+            (Page(shows=("milk-feed",)), Page(shows=("milk-feed",), act=True)),
+            (Page(("feed-by-mouth",)), Page(shows=("first-milk", "milk-day"))),
+        ),
+        each("age", hours(0), days(6.9), days(7), UNSURE, of=YOUNG_ORPHAN),
+        [
+            UNASKED,
+            *one_unasked({name: YOUNG_ORPHAN[name] for name in ("reason", "age")}),
+            *each("age", days(7.1), days(30), of=YOUNG_ORPHAN),
+            *each("reason", "no-first-milk", "refusing", of=YOUNG_ORPHAN),
+            *each("first-milk-had", "had", "none", UNSURE, of=YOUNG_ORPHAN),
         ],
     ),
     "a-guessed-weight-asks-how-many-were-born": row(
