@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tests.check.rule_cases.pages import FEED, HOTTEST_AIR, NOW, TODAY, WARM, WATCH
 from tests.check.rule_rows import (
+    NOT_ASKED,
     UNASKED,
     Lamb,
     Row,
@@ -31,6 +32,8 @@ NO_SWALLOW: Lamb = {"swallows": "no-swallow", "age": hours(12), "glucose": "nobo
 LIMP: Lamb = {"danger": "limp", "age": hours(12), "glucose": "nobody"}
 
 NO_SUCK_PAST_FUEL: Lamb = {"temperature": degc(38), "swallows": "swallows", "age": hours(9)}
+WEAK_NEWBORN: Lamb = {"temperature": degc(38.8), "swallows": "no-swallow", "age": hours(20)}
+OLDER_RIGHT_WARMTH: Lamb = {"temperature": degc(38.8), "age": days(5), "glucose": NOT_ASKED}
 RIGHT_FOR_ITS_AGE: Lamb = {"temperature": degc(38.8), "swallows": "no-swallow", "age": days(5)}
 
 ROWS: dict[str, Row] = {
@@ -46,6 +49,35 @@ ROWS: dict[str, Row] = {
             *each("temperature", degc(37), degc(38.6), UNSURE, of=NO_SUCK_PAST_FUEL),
             *each("age", hours(0), hours(5), of=NO_SUCK_PAST_FUEL),
             *each("swallows", "sucks", of=NO_SUCK_PAST_FUEL),
+        ],
+    ),
+    "no-cooling-for-a-chilled-newborn-that-cannot-swallow": row(
+        never_tags("cool"),
+        [
+            *each("temperature", degc(25), degc(38.9), of=WEAK_NEWBORN),
+            *each("age", hours(0), hours(72), of=WEAK_NEWBORN),
+            *each("swallows", "no-swallow", UNSURE, of=WEAK_NEWBORN),
+        ],
+        [
+            UNASKED,
+            *one_unasked(WEAK_NEWBORN),
+            *each("temperature", degc(39), UNSURE, of=WEAK_NEWBORN),
+            *each("age", hours(72.1), UNSURE, of=WEAK_NEWBORN),
+            *each("swallows", "sucks", "swallows", of=WEAK_NEWBORN),
+        ],
+    ),
+    "no-heat-for-an-older-lamb-of-right-warmth": row(
+        WARM,
+        [
+            *each("temperature", degc(38.6), degc(41), of=OLDER_RIGHT_WARMTH),
+            *each("age", hours(72.1), days(30), of=OLDER_RIGHT_WARMTH),
+        ],
+        [
+            UNASKED,
+            *one_unasked({name: OLDER_RIGHT_WARMTH[name] for name in ("temperature", "age")}),
+            *each("temperature", degc(38.5), UNSURE, of=OLDER_RIGHT_WARMTH),
+            *each("age", hours(72), UNSURE, of=OLDER_RIGHT_WARMTH),
+            *each("glucose", "given", "can-give", "nobody", UNSURE, of=OLDER_RIGHT_WARMTH),
         ],
     ),
     "no-needle-for-an-older-lamb-of-right-warmth": row(
