@@ -27,13 +27,6 @@ NO_GUARD_NO_SUCK: Lamb = {"reason": "no-first-milk", "swallows": "swallows", "ag
 UNFED_AND_MILK_AT_NOSE: Lamb = {"reason": "no-first-milk", "before-feed": "milk-nose"}
 GUESSED_WEIGHT: Lamb = {"weight": UNSURE, "birth-type": NOT_ASKED, "age": hours(10)}
 
-FOSTER_ORPHAN: Lamb = {
-    "reason": "rejected",
-    "ewe": "gone",
-    "foster": "now",
-    "before-feed": "none",
-    "age": hours(20),
-}
 OLDER_ORPHAN: Lamb = {"reason": "rejected", "age": days(20)}
 YOUNG_ORPHAN: Lamb = {"reason": "rejected", "age": hours(20), "first-milk-had": NOT_ASKED}
 ROWS: dict[str, Row] = {
@@ -98,22 +91,6 @@ ROWS: dict[str, Row] = {
             *each("age", days(7.1), days(30), of=YOUNG_ORPHAN),
             *each("reason", "no-first-milk", "refusing", of=YOUNG_ORPHAN),
             *each("first-milk-had", "had", "none", UNSURE, of=YOUNG_ORPHAN),
-        ],
-    ),
-    "young-orphan-is-fostered": row(
-        Pages(
-            (Page(), Page(says=("Wet it with birth fluid.",))),
-            (Page(says=("Wet the lamb with her birth water.",)), Page(act=True)),
-        ),
-        each("age", hours(0), hours(72), of=FOSTER_ORPHAN),
-        [
-            UNASKED,
-            *one_unasked(FOSTER_ORPHAN),
-            *each("age", hours(72.1), UNSURE, of=FOSTER_ORPHAN),
-            *each("foster", "no-ewe", UNSURE, of=FOSTER_ORPHAN),
-            *each("ewe", "refuses", "ill", of=FOSTER_ORPHAN),
-            *each("reason", "cold", of=FOSTER_ORPHAN),
-            *each("before-feed", "swollen", "sores", UNSURE, of=FOSTER_ORPHAN),
         ],
     ),
     "older-orphan-is-not-called-unfed": row(
