@@ -75,12 +75,11 @@ def main() -> None:
         judged = []
         for each in pool.map(judge, kinds, [most] * len(kinds)):
             print(_row(each), flush=True)
+            for told, seen in each.left:
+                print(f"       {told} [lambs see: {seen}]", flush=True)
             judged.append(each)
     print(_total("safety", [each for each in judged if each.kind in _NAMES]))
     print(_total("all", judged), f"in {perf_counter() - began:.0f} s")
-    for each in judged:
-        for told, seen in each.left:
-            print(f"{each.kind}: {told} [lambs see: {seen}]")
 
 
 _NAMES = {kind.__name__ for kind in SAFETY}
