@@ -8,7 +8,7 @@ from itertools import combinations
 from triage.check.search.claims import Claim, Part, chosen, has
 from triage.check.search.live import Live
 from triage.check.search.searched import Searched
-from triage.check.search.states import explore, holds, with_answer
+from triage.check.search.states import explore
 from triage.check.witness import turn_for_the_worse, walk_to
 from triage.guide.model import Act, Ask, End, Rule
 from triage.problems import Problem
@@ -34,54 +34,64 @@ def idle(searched: Searched) -> Iterator[Problem]:
 
 
 def _fired(searched: Searched) -> set[str]:
-    """Return the rules whose `when` holds on some walk, looking again with everything kept in mind.
+    """Return the rules whose `when` holds of some lamb at some page, looking again with all kept in mind.
 
-    The first search forgets what no page ahead asks about; a rule that did not fire in it is searched
-    for once more with its own findings kept to the end.
+    The first search forgets what no page ahead asks about, and takes lambs for one that no page ahead tells
+    apart. A rule that does not hold of all of those is searched for again with its own answers kept apart.
     """
-    rules = {rule.name: rule for rule in searched.guide.rules.values()}
-    fired = {name for name, rule in rules.items() if not rule.when}
-    fired |= _holding(searched, [rule for name, rule in rules.items() if name not in fired])
-    for name in sorted(rules.keys() - fired):
-        fired |= _holding(_kept_in_mind(searched, rules[name]), [rules[name]])
-    return fired
+    rules = searched.guide.rules.values()
+    fired = {rule.name for rule in rules if not rule.when}
+    fired |= _answered(searched, [rule for rule in rules if rule.when and not _unasked(rule)])
+    return fired | _held(searched, [rule for rule in rules if rule.name not in fired])
 
 
-def _kept_in_mind(searched: Searched, rule: Rule) -> Searched:
+def _held(searched: Searched, rules: list[Rule]) -> set[str]:
+    """Return those of the rules that describe a lamb to which some page is shown."""
+    if not rules:
+        return set()
     ways = searched.states.ways
-    parts = tuple(_parts(searched, rule))
+    pages = [node for node in searched.guide.nodes.values() if isinstance(node, Act | End)]
     claims = [
-        Claim(name, parts, "", "", node.place)
-        for name, node in searched.guide.nodes.items()
-        if isinstance(node, Act | End)
+        Claim(node.name, parts, rule.name, "", node.place)
+        for rule in rules
+        for parts in [tuple(_parts(searched, rule))]
+        for node in pages
     ]
-    states = explore(ways, Live(ways, claims), ())
-    return Searched(searched.guide, searched.telling, searched.claims, states)
+    states = explore(ways, Live(ways, claims), claims)
+    if not states.complete and len(rules) > 1:  # together they keep too much in mind
+        return set[str]().union(*(_held(searched, [rule]) for rule in rules))
+    return {claim.rule for claim in states.broken}
 
 
-def _holding(searched: Searched, rules: list[Rule]) -> set[str]:
-    """Return the names of the rules whose `when` comes true by some answer."""
+def _answered(searched: Searched, rules: list[Rule]) -> set[str]:
+    """Return those of the rules whose `when` is sure to come true by some answer; a page comes after it."""
     states, ways = searched.states, searched.states.ways
-    wanted: dict[str, list[tuple[int, int, bool]]] = {
-        rule.name: [
-            (ways.finding_at[part.finding], part.among, part.unasked) for part in _parts(searched, rule)
-        ]
+    wanted: dict[str, list[tuple[int, int]]] = {
+        rule.name: [(ways.finding_at[part.finding], part.among) for part in _parts(searched, rule)]
         for rule in rules
     }
     by_finding: dict[int, set[str]] = {}
     for name, parts in wanted.items():
-        for finding, _, _ in parts:
+        for finding, _ in parts:
             by_finding.setdefault(finding, set()).add(name)
     found: set[str] = set()
     for state, node in searched.asked():
         finding = ways.finding_at[node.finding]
         open_ones = by_finding.get(finding, set()) - found
         for edge in states.edges[state] if open_ones else ():
-            known = with_answer(states.known[state], finding, edge.answer)
             for name in open_ones:
-                if all(holds(known, *part) for part in wanted[name]):
+                alike = [
+                    (edge.among if of == finding else states.among(state, of), among)
+                    for of, among in wanted[name]
+                ]
+                if all(answers and not answers & ~among for answers, among in alike):
                     found.add(name)
     return found
+
+
+def _unasked(rule: Rule) -> bool:
+    """Whether a rule speaks of a lamb of whom something was not asked."""
+    return any(each.unasked for conditions in rule.when.values() for each in conditions)
 
 
 def _parts(searched: Searched, rule: Rule) -> Iterator[Part]:

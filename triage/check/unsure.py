@@ -42,7 +42,8 @@ def too_easy(searched: Searched) -> Iterator[Problem]:
         if edge is None or node.name in named:
             continue
         worst = _worst(searched, state, edge)
-        for at, way, told in _answering(searched, state, node, edge):
+        for at, ways, told in _answering(searched, state, node, edge):
+            way = ways[-1]
             mine = min(told, searched.onward.by(at, way))
             here = searched.node(at)
             if isinstance(here, Ask) and mine > worst:
@@ -53,7 +54,9 @@ def too_easy(searched: Searched) -> Iterator[Problem]:
                     f"\"not sure\" at '{here.name}' is sure only of '{names[mine]}', but a known answer at "
                     f"'{node.name}' of '{names[worst]}'; raise it with at_least, or ask a stand-in"
                 )
-                yield Problem(branch.place, what, "unsure-too-easy", walk=walk_through(searched, at, way))
+                yield Problem(
+                    branch.place, what, "unsure-too-easy", walk=walk_through(searched, state, *ways)
+                )
 
 
 def _worst(searched: Searched, state: int, unsure: Edge) -> int:
@@ -61,18 +64,21 @@ def _worst(searched: Searched, state: int, unsure: Edge) -> int:
     return min((searched.onward.by(state, edge) for edge in others), default=searched.onward.nobody)
 
 
-def _answering(searched: Searched, state: int, node: Ask, edge: Edge) -> Iterator[tuple[int, Edge, int]]:
-    """Yield the way that settles "not sure" here: this one, or that of the last stand-in not sure either.
+def _answering(
+    searched: Searched, state: int, node: Ask, edge: Edge
+) -> Iterator[tuple[int, list[Edge], int]]:
+    """Yield the ways that settle "not sure" here: this one, and those to the last stand-in not sure either.
 
     A stand-in whose answer is known settles it by itself, and nothing is yielded. The rank yielded with
     it is the urgency that has been told by then.
     """
     stand_ins = searched.guide.findings[node.finding].stand_ins
     at, way, told = state, edge, searched.onward.arrive[state]
+    ways = [way]
     while True:
         there = searched.node(way.to)
         if not isinstance(there, Ask) or there.finding not in stand_ins:
-            yield at, way, told
+            yield at, ways, told
             return
         told = min(told, searched.onward.rank(at, way))
         edges = searched.states.edges[way.to]
@@ -84,3 +90,4 @@ def _answering(searched: Searched, state: int, node: Ask, edge: Edge) -> Iterato
                 return
             unsure = edges[0]
         at, way = way.to, unsure
+        ways.append(way)

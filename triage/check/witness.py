@@ -11,20 +11,22 @@ from triage.guide.model import Ask, Guide
 from triage.page.words import Reader
 
 
-def walk_to(searched: Searched, state: int, *more: Edge) -> str:
+def walk_to(searched: Searched, state: int) -> str:
     """Return the answers of a shortest walk to a state, ready to be walked by `--answers`."""
-    return as_answers(searched.guide, searched.answers(state, *more))
+    return as_answers(searched.guide, searched.answers(searched.states.way_to(state)))
 
 
-def walk_through(searched: Searched, state: int, edge: Edge) -> str:
-    """Return a walk that comes to a state, takes a way, and goes on to as mild an end as it can."""
-    ways = [edge]
-    here = edge.to
-    while searched.states.edges[here]:
-        mildest = max(searched.states.edges[here], key=lambda each: searched.onward.by(here, each))
-        ways.append(mildest)
-        here = mildest.to
-    return walk_to(searched, state, *ways)
+def walk_through(searched: Searched, state: int, *edges: Edge) -> str:
+    """Return a walk that comes to a state, goes these ways, and on to an end, all as mildly as it can."""
+    ways = searched.onward.calm_way_to(state)
+    for edge in edges:
+        ways.append((state, edge))
+        state = edge.to
+    while searched.states.edges[state]:
+        mildest = max(searched.states.edges[state], key=lambda each: searched.onward.by(state, each))
+        ways.append((state, mildest))
+        state = mildest.to
+    return as_answers(searched.guide, searched.answers(ways))
 
 
 def as_answers(guide: Guide, given: Iterable[tuple[str, Value]]) -> str:

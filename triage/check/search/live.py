@@ -1,9 +1,9 @@
 """What still matters: at each node, which tests of what is known lie ahead.
 
 A test is a set of answers to one finding that something ahead tells apart from the others: the answers
-that take a branch, or those that a claim speaks of. Lambs that no test ahead tells apart are one lamb.
-As urgency never falls, a claim that asks for a call asks nothing more once the call is made: so what
-lies ahead depends on the urgency so far.
+that take a branch, each that has none, or those that a claim speaks of. Lambs that no test ahead tells
+apart are one lamb. As urgency never falls, a claim that asks for a call asks nothing more once the call is
+made: so what lies ahead depends on the urgency so far.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 
 from triage.check.search.claims import Claim
-from triage.check.search.ways import ActWays, AskWays, Ways
+from triage.check.search.ways import NOWHERE, ActWays, AskWays, Ways
 
 Known = tuple[tuple[int, int], ...]
 """What is known: findings and their answers, both by index, in the order of the findings."""
@@ -81,7 +81,8 @@ class Live:
         made = [0] * len(self.ways.nodes)
         for at, ways in enumerate(self.ways.nodes):
             if isinstance(ways, AskWays):
-                for among in ways.masks:
+                alone = [1 << answer for answer, branch in enumerate(ways.branch_at) if branch == NOWHERE]
+                for among in (*ways.masks, *alone):
                     made[at] |= self._test(ways.finding, among)
             elif isinstance(ways, ActWays) and ways.counter:
                 made[at] |= self._test(ways.counter, 1 << ways.at_most)

@@ -48,12 +48,28 @@ class Onward:
     @cached_property
     def arrive(self) -> list[int]:
         """For each state the least urgent rank that any walk has when it comes there."""
+        return self._calmest[0]
+
+    @cached_property
+    def _calmest(self) -> tuple[list[int], list[tuple[int, Edge] | None]]:
+        """For each state that rank, and the last step of such a walk."""
         arrive = [-1] * len(self.states.edges)
         arrive[0] = self.nobody
+        by: list[tuple[int, Edge] | None] = [None] * len(arrive)
         for state in self.order:
             for edge in self.states.edges[state]:
-                arrive[edge.to] = max(arrive[edge.to], min(arrive[state], self.rank(state, edge)))
-        return arrive
+                rank = min(arrive[state], self.rank(state, edge))
+                if rank > arrive[edge.to]:
+                    arrive[edge.to], by[edge.to] = rank, (state, edge)
+        return arrive, by
+
+    def calm_way_to(self, state: int) -> list[tuple[int, Edge]]:
+        """Return each state and the edge taken from it, along a walk that comes to a state least urgently."""
+        chain: list[tuple[int, Edge]] = []
+        while (step := self._calmest[1][state]) is not None:
+            chain.append(step)
+            state = step[0]
+        return chain[::-1]
 
     @cached_property
     def spoilt(self) -> list[float]:
@@ -63,7 +79,9 @@ class Onward:
             if state in self.states.spoilt:
                 broken[state] = self._walks[state]
             else:
-                broken[state] = sum(edge.alike * broken[edge.to] for edge in self.states.edges[state])
+                broken[state] = sum(
+                    edge.among.bit_count() * broken[edge.to] for edge in self.states.edges[state]
+                )
         return [broken[state] / max(self._walks[state], 1) for state in range(len(broken))]
 
     def by(self, state: int, edge: Edge, sure: list[int] | None = None) -> int:
@@ -88,7 +106,7 @@ class Onward:
         walks = [0] * len(self.states.edges)
         for state in reversed(self.order):
             edges = self.states.edges[state]
-            walks[state] = sum(edge.alike * walks[edge.to] for edge in edges) if edges else 1
+            walks[state] = sum(edge.among.bit_count() * walks[edge.to] for edge in edges) if edges else 1
         return walks
 
     @cached_property

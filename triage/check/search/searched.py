@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -11,7 +11,7 @@ from triage.check.search.live import Live
 from triage.check.search.onward import Onward
 from triage.check.search.states import SILENT, Edge, States, explore
 from triage.check.search.telling import Telling
-from triage.check.search.ways import NOWHERE, AskWays, Ways
+from triage.check.search.ways import NOWHERE, Ways
 from triage.facts import UNSURE, Value
 from triage.guide.model import Ask, Branch, Guide, Node
 
@@ -52,10 +52,9 @@ class Searched:
 
     def way_of(self, state: int, node: Ask, value: Value) -> Edge | None:
         """Return the way that an answer takes from a state that asks a question, None without a branch."""
-        ways = self.states.ways.nodes[self.states.at[state]]
-        assert isinstance(ways, AskWays)
-        branch = ways.branch_at[self.telling.values[node.finding].index(value)]
-        return next((edge for edge in self.states.edges[state] if edge.branch == branch), None)
+        answer = self.telling.values[node.finding].index(value)
+        alike = (edge for edge in self.states.edges[state] if edge.among >> answer & 1)
+        return next((edge if edge.answer == answer else edge._replace(answer=answer) for edge in alike), None)
 
     def unsure(self, state: int, node: Ask) -> Edge | None:
         """Return the way that "not sure" takes from a state that asks a question, None without one."""
@@ -86,15 +85,11 @@ class Searched:
             names[at]: tuple(names[each] for each in shown) for at, (_, shown) in self.onward.longest.items()
         }
 
-    def answers(self, state: int, *more: Edge) -> list[tuple[str, Value]]:
-        """Return the answers of a shortest walk to a state, and of ways taken on from it."""
+    def answers(self, ways: Iterable[tuple[int, Edge]]) -> list[tuple[str, Value]]:
+        """Return the answers given on the ways of a walk, each of which is told with the state it leaves."""
         given: list[tuple[str, Value]] = []
-        ways = [*self.states.way_to(state)]
-        for edge in more:
-            ways.append((state, edge))
-            state = edge.to
-        for earlier, edge in ways:
-            node = self.node(earlier)
+        for state, edge in ways:
+            node = self.node(state)
             if isinstance(node, Ask) and edge.answer != SILENT:
                 given.append((node.finding, self.value(node.finding, edge.answer)))
         return given

@@ -35,12 +35,12 @@ class Edge(NamedTuple):
     to: int
     answer: int
     branch: int
-    alike: int = 1
-    """How many telling answers this one stands for."""
+    among: int = 1
+    """The telling answers that this one stands for, as bits."""
 
 
 Way = tuple[int, int, int]
-"""An edge whose end is not known yet: answer, branch, and how many answers are alike."""
+"""An edge whose end is not known yet: answer, branch, and the answers that are alike."""
 
 
 @dataclass
@@ -48,6 +48,7 @@ class States:
     """What the search found. States are numbered in the order they were first met."""
 
     ways: Ways
+    live: Live
     at: list[int] = field(default_factory=list)
     known: list[Known] = field(default_factory=list)
     edges: list[list[Edge]] = field(default_factory=list)
@@ -62,6 +63,13 @@ class States:
     def value(self, state: int, finding: int) -> int | None:
         """Return the answer that a state holds for a finding, None when there is none."""
         return answer_in(self.known[state], finding)
+
+    def among(self, state: int, finding: int) -> int:
+        """Return as bits the answers to a finding that a state stands for, none when it is not kept."""
+        known = self.known[state]
+        answer = answer_in(known, finding)
+        alike = self.live.apart(finding, self.at[state], rank_in(known))
+        return sum(1 << each for each, first in alike.items() if first == answer)
 
     def way_to(self, state: int) -> Iterator[tuple[int, Edge]]:
         """Yield each state and the edge taken from it, along a shortest walk to a state."""
@@ -81,12 +89,6 @@ def answer_in(known: Known, finding: int) -> int | None:
     return None
 
 
-def holds(known: Known, finding: int, among: int, unasked: bool) -> bool:
-    """Whether a finding is known to be among these answers (bits), or is not known where that counts."""
-    answer = answer_in(known, finding)
-    return unasked if answer is None else bool(among >> answer & 1)
-
-
 def with_answer(known: Known, finding: int, answer: int) -> Known:
     """Return what is known with one more answer, or another one."""
     return tuple(sorted([*(item for item in known if item[0] != finding), (finding, answer)]))
@@ -100,7 +102,7 @@ def explore(ways: Ways, live: Live, claims: Iterable[Claim], most: int = 0) -> S
 class _Search:
     def __init__(self, ways: Ways, live: Live, claims: Iterable[Claim], most: int) -> None:
         self.ways, self.live, self.most = ways, live, most
-        self.states = States(ways)
+        self.states = States(ways, live)
         self.number: dict[tuple[int, Known], int] = {}
         self.cost: list[int] = []
         self.open: list[bool] = []
@@ -141,11 +143,11 @@ class _Search:
             return
         met = with_answer(known, ways.met, 0) if ways.met else known
         alike: dict[int, int] = {}
-        for first in self.live.apart(ways.finding, at, rank_in(known)).values():
-            alike[first] = alike.get(first, 0) + 1
-        for first, count in alike.items():
+        for each, first in self.live.apart(ways.finding, at, rank_in(known)).items():
+            alike[first] = alike.get(first, 0) | 1 << each
+        for first, among in alike.items():
             after = with_answer(met, ways.finding, first)
-            self._take(state, ways, after, (first, ways.branch_at[first], count))
+            self._take(state, ways, after, (first, ways.branch_at[first], among))
 
     def _take(self, state: int, ways: AskWays, known: Known, way: Way) -> None:
         branch = way[1]
