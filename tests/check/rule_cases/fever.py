@@ -10,7 +10,18 @@ TOO_WARM: Lamb = {"temperature": degc(40.2), "heat": "no-heat"}
 HEAT_STROKE: Lamb = {"temperature": degc(41.5), "heat": "heat"}
 FEVER_AND_MILK_AT_NOSE: Lamb = {"temperature": degc(40.7), "before-feed": "milk-nose"}
 
+FEVER_AND_NO_DUNG: Lamb = {"temperature": degc(41), "passing": "no-dung"}
 ROWS: dict[str, Row] = {
+    "fever-and-no-dung-calls-now": row(
+        NOW,
+        each("temperature", degc(40.5), degc(43), of=FEVER_AND_NO_DUNG),
+        [
+            UNASKED,
+            *one_unasked(FEVER_AND_NO_DUNG),
+            *each("temperature", degc(40.4), UNSURE, of=FEVER_AND_NO_DUNG),
+            *each("passing", "usual", of=FEVER_AND_NO_DUNG),
+        ],
+    ),
     "high-fever-calls-now": row(
         NOW,
         each("temperature", degc(41), degc(41.1), degc(43)),
