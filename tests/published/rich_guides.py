@@ -32,6 +32,9 @@ from triage.guide.model import (
 )
 from triage.problems import Place
 
+CALLS = tuple(Urgency(name, name, name, "Phone") for name in URGENCIES)
+"""Urgencies that all call a vet."""
+
 
 def place_of(name: str, column: int = 1) -> Place:
     """Return where a node is written; its branches stand on its line, in the columns behind."""
@@ -63,7 +66,7 @@ def guide_of(
     nodes: Mapping[str, Node],
     rules: Sequence[Rule] = (),
     signs: Mapping[str, tuple[str, ...]] | None = None,
-    urgencies: tuple[Urgency, ...] = tuple(Urgency(name, name, name, "Phone") for name in URGENCIES),
+    urgencies: tuple[Urgency, ...] = CALLS,
     findings: Mapping[str, Finding] | None = None,
 ) -> Guide:
     """Return a guide of these parts, which begins at the first node."""
