@@ -243,7 +243,9 @@ def test_version_names_program_and_edition() -> None:
 
 def test_a_guide_with_mistakes_can_be_replayed_by_its_maker(tmp_path: Path) -> None:
     """A file of answers walks a guide that fails the check, with a warning; a keeper can't open it."""
-    folder = write_small(tmp_path / "guide", ("topics/first.yaml", "go: warmth, at_least: vet-now", "go: warmth"))
+    folder = write_small(
+        tmp_path / "guide", ("topics/first.yaml", "go: warmth, at_least: vet-now", "go: warmth")
+    )
     answers = tmp_path / "lamb.yaml"
     answers.write_text("danger: limp\ntemperature: 39 C\n", encoding="utf-8")
 

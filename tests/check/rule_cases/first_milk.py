@@ -95,7 +95,10 @@ ROWS: dict[str, Row] = {
     ),
     "older-orphan-is-not-called-unfed": row(
         Pages(
-            (Page(says=("A lamb with no first milk.",)), Page(says=("A lamb with no first milk.",), act=True)),
+            (
+                Page(says=("A lamb with no first milk.",)),
+                Page(says=("A lamb with no first milk.",), act=True),
+            ),
             (Page(), Page(says=("It had no first milk.",))),
         ),
         each("age", days(7.1), days(30), of=OLDER_ORPHAN),
