@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from datetime import datetime
 from functools import cached_property
 from types import MappingProxyType
 
@@ -17,18 +18,23 @@ from triage.guide.model import Act, Ask, Branch, End, Finding, Guide, Node
 
 @dataclass(frozen=True)
 class Answer:
-    """An answer to a finding; `said` is how it was typed, where that tells more than the value."""
+    """An answer to a finding; `said` is how it was typed, where that tells more than the value.
+
+    `at` (aware, UTC) is when it was given, where that is known. Neither decides anything in a walk.
+    """
 
     finding: str
     value: Value
     said: str = field(default="", compare=False)
+    at: datetime | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True)
 class Done:
-    """An act node carried out."""
+    """An act node carried out, and when (aware, UTC), where that is known."""
 
     act: str
+    at: datetime | None = field(default=None, compare=False)
 
 
 Move = Answer | Done
@@ -89,34 +95,34 @@ class Walk:
         """What the sums need: the guide's numbers and what is known of the lamb."""
         return Facts(self.guide.values(), self.state.known)
 
-    def answer(self, value: Value, said: str = "") -> Walk:
+    def answer(self, value: Value, said: str = "", at: datetime | None = None) -> Walk:
         """Answer the question asked now; NotNow when none is asked or the value does not fit it."""
         node = self.node
         if not isinstance(node, Ask):
             raise NotNow(f"no question is asked at '{node.name}'")
-        move = Answer(node.finding, value, said)
+        move = Answer(node.finding, value, said, at)
         if not fits(self.guide.findings[node.finding], value):
             raise NotNow(f"{value!r} is not an answer to '{node.finding}'")
         return replace(self, moves=(*self.moves, move))
 
-    def done(self) -> Walk:
+    def done(self, at: datetime | None = None) -> Walk:
         """Mark the act shown now as carried out; NotNow when no act is shown."""
         if not isinstance(self.node, Act):
             raise NotNow(f"there is nothing to carry out at '{self.node.name}'")
-        return replace(self, moves=(*self.moves, Done(self.node.name)))
+        return replace(self, moves=(*self.moves, Done(self.node.name, at)))
 
     def back(self) -> Walk:
         """Drop the last move; at the start, stay."""
         return replace(self, moves=self.moves[:-1])
 
-    def change(self, index: int, value: Value, said: str = "") -> Changed:
+    def change(self, index: int, value: Value, said: str = "", at: datetime | None = None) -> Changed:
         """Change an earlier answer, keep the later moves that still fit, and name those that don't."""
         old = self.moves[index]
         if not isinstance(old, Answer):
             raise NotNow("only an answer can be changed")
         if not fits(self.guide.findings[old.finding], value):
             raise NotNow(f"{value!r} is not an answer to '{old.finding}'")
-        start = Walk(self.guide, (*self.moves[:index], Answer(old.finding, value, said)))
+        start = Walk(self.guide, (*self.moves[:index], Answer(old.finding, value, said, at)))
         return replay(start, self.moves[index + 1 :])
 
 

@@ -1,0 +1,1 @@
+"""The casebook: lambs, their walks and what was seen of them, kept in one SQLite file."""
