@@ -26,7 +26,7 @@ class Answer:
     finding: str
     value: Value
     said: str = field(default="", compare=False)
-    at: datetime | None = field(default=None, compare=False)
+    at: datetime | None = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ class Done:
     """An act node carried out, and when (aware, UTC), where that is known."""
 
     act: str
-    at: datetime | None = field(default=None, compare=False)
+    at: datetime | None = field(default=None, compare=False, repr=False)
 
 
 Move = Answer | Done
