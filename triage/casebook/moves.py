@@ -1,0 +1,65 @@
+"""Moves and times, as the casebook's columns hold them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from triage.facts import UNSURE, Unsure
+from triage.walk import Answer, Done, Move
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+_TICK = timedelta(microseconds=1)
+
+
+def ticks(moment: datetime) -> int:
+    """Return a moment (aware) as whole microseconds since 1970 in UTC."""
+    return (moment - _EPOCH) // _TICK
+
+
+def moment(count: int) -> datetime:
+    """Return the moment of a count of microseconds, in UTC."""
+    return _EPOCH + count * _TICK
+
+
+def maybe_ticks(when: datetime | None) -> int | None:
+    """Return a moment as a count; None stays None."""
+    return None if when is None else ticks(when)
+
+
+def maybe_moment(count: int | None) -> datetime | None:
+    """Return a count as a moment; None stays None."""
+    return None if count is None else moment(count)
+
+
+def clean(text: str) -> str:
+    """Return a text that can be stored: half characters from a broken terminal become visible signs."""
+    return text.encode("utf-8", errors="backslashreplace").decode("utf-8")
+
+
+def columns(move: Move) -> tuple[str, str, float | str | None, str, int | None]:
+    """Return a move as kind, name, value, said, at. A choice is text, a measurement a number, unsure NULL."""
+    if isinstance(move, Done):
+        return "act", move.act, None, "", maybe_ticks(move.at)
+    value = None if isinstance(move.value, Unsure) else move.value
+    return "answer", move.finding, value, clean(move.said), maybe_ticks(move.at)
+
+
+def move_of(row: Sequence[Any]) -> Move:
+    """Return the move that kind, name, value, said, at describe."""
+    kind, name, value, said, at = row
+    if kind == "act":
+        return Done(name, maybe_moment(at))
+    known = UNSURE if value is None else value if isinstance(value, str) else float(value)
+    return Answer(name, known, said, maybe_moment(at))
+
+
+def alike(moves: Sequence[Move], others: Sequence[Move]) -> int:
+    """Return how many moves at the start of two walks are the same."""
+    count = 0
+    for one, other in zip(moves, others, strict=False):
+        if one != other:
+            break
+        count += 1
+    return count
