@@ -7,7 +7,8 @@ from datetime import UTC, datetime
 import pytest
 
 from triage.answers import Answers, Stopped, follow, read_answers
-from triage.entry import AnswerReader, Now
+from triage.clock import Now
+from triage.entry import AnswerReader
 from triage.guide.model import Guide
 from triage.problems import Problem
 from triage.walk import Walk

@@ -7,7 +7,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from triage.entry import AnswerReader, AskAgain, Now, Understood
+from triage.clock import Now
+from triage.entry import AnswerReader, AskAgain, Understood
 from triage.facts import UNSURE, Value
 from triage.guide.model import Guide
 

@@ -9,7 +9,7 @@ import pytest
 from pytest_snapshot.plugin import Snapshot
 
 from triage import plain
-from triage.entry import Now
+from triage.clock import Now
 from triage.guide.model import Guide
 from triage.session import Session
 from triage.walk import Walk

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from triage.entry import Now
+from triage.clock import Now
 from triage.guide.model import Guide
 from triage.record import record_of, write_record
 from triage.session import Session

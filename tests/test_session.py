@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from triage.entry import Now
+from triage.clock import Now
 from triage.guide.model import Guide
 from triage.session import Session
 from triage.walk import Walk

@@ -60,13 +60,14 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="store_true", help="print the version and the edition")
     _shared(parser)
-    parser.set_defaults(run=run_walk, plain=False, answers=None, unsure_rest=False, record=None)
+    parser.set_defaults(run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False)
     commands = parser.add_subparsers(title="commands", metavar="")
     walk = commands.add_parser("walk", help="walk the guide for one lamb")
     _shared(walk)
     walk.add_argument("--plain", action="store_true", help="lines of text only, one question at a time")
     walk.add_argument("--answers", type=Path, metavar="FILE", help="take answers from a YAML or JSON map")
     walk.add_argument("--unsure-rest", action="store_true", help="answer 'not sure' to what FILE lacks")
+    walk.add_argument("--unkept", action="store_true", help="keep nothing of this walk")
     walk.add_argument("--record", type=Path, metavar="FILE", help="write the walk to FILE as JSON")
     walk.set_defaults(run=run_walk)
     findings = commands.add_parser("findings", help="list everything the guide can ask")
@@ -96,6 +97,13 @@ def _shared(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument(
         "--vet", metavar="NUMBER", default=default, help="the vet's number, kept in view (or TRIAGE_VET)"
+    )
+    parser.add_argument(
+        "--casebook",
+        type=Path,
+        metavar="FILE",
+        default=default,
+        help="keep lambs in FILE, not in the usual place",
     )
     if parser.prog != "triage":
         parser.set_defaults(version=False)

@@ -18,6 +18,19 @@ EXAMPLE = "10 h, 3 days, born 23:30, or born 2026-03-28 23:30"
 
 
 @dataclass(frozen=True)
+class Now:
+    """The present moment (aware) and the zone that clock times are typed in; None is the machine's."""
+
+    moment: datetime
+    zone: tzinfo | None = None
+
+    @classmethod
+    def read(cls) -> Now:
+        """Read the machine's clock."""
+        return cls(datetime.now(UTC))
+
+
+@dataclass(frozen=True)
 class Born:
     """A moment of birth in UTC, and the hours from it to now."""
 
@@ -109,3 +122,16 @@ def _moment(wall: datetime, zone: tzinfo | None) -> datetime:
 
 def _understood(moment: datetime, zone: tzinfo | None) -> str:
     return f"Taken as born {moment.astimezone(zone):%H:%M on %Y-%m-%d}."
+
+
+def hhmm(moment: datetime, now: Now) -> str:
+    """Return a moment as a clock time where the person is, with the day where it is not today.
+
+    In the hour that the clock shows twice the name of the zone is added, which tells the two apart.
+    """
+    here, today = moment.astimezone(now.zone), now.moment.astimezone(now.zone)
+    days = (today.date() - here.date()).days
+    named = {0: "", 1: " yesterday", -1: " tomorrow"}.get(days, f" on {here:%d %b}")
+    wall = here.replace(tzinfo=None)
+    twice = len({wall.replace(tzinfo=now.zone, fold=fold).astimezone(UTC) for fold in (0, 1)}) > 1
+    return f"{here:%H:%M}{f' {here:%Z}' if twice else ''}{named}"

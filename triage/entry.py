@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime, tzinfo
 
-from triage.clock import looks_like_clock, read_birth
+from triage.clock import Now, looks_like_clock, read_birth
 from triage.facts import UNSURE, Facts, Value
 from triage.guide.model import Finding, Guide
 from triage.problems import nearest
@@ -35,19 +34,6 @@ class AskAgain:
 
     why: str
     insisted: Understood | None = None
-
-
-@dataclass(frozen=True)
-class Now:
-    """The present moment (aware) and the zone that clock times are typed in; None is the machine's."""
-
-    moment: datetime
-    zone: tzinfo | None = None
-
-    @classmethod
-    def read(cls) -> Now:
-        """Read the machine's clock."""
-        return cls(datetime.now(UTC))
 
 
 @dataclass(frozen=True)

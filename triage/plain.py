@@ -17,7 +17,12 @@ PROMPTS = {
     "act": "When it is done: d",
     "end": "The end",
     "side": "A number, or Enter to go back",
+    "lambs": "A number",
+    "lamb": "A number to write something down",
+    "form": "Type it, or Enter to go back",
 }
+
+BELL = "\a"
 
 
 def run(session: Session, read: Read, write: Write, width: int = 76) -> None:
@@ -27,17 +32,27 @@ def run(session: Session, read: Read, write: Write, width: int = 76) -> None:
     one line. Nothing else is touched, so this serves a terminal, a pipe and a test alike.
     """
     shown: tuple[Page, bool] | None = None
+    if session.told:
+        write(session.told)
     while not session.left:
+        session.watch()
         page = session.page()
         if (page, session.changing) != shown:
             show(page, session, write, width)
             shown = (page, session.changing)
         try:
-            session.take(read(prompt(page)))
+            typed = read(prompt(page))
         except EOFError:
             return
+        session.take(typed)
         if session.told:
             write(session.told)
+
+
+def ring(session: Session, write: Write) -> None:
+    """Look at the clock while a line is waited for; a look that comes due is said, with the bell."""
+    if session.watch():
+        write(f"{BELL}** {session.page().alarm}")
 
 
 def show(page: Page, session: Session, write: Write, width: int) -> None:
@@ -52,8 +67,8 @@ def show(page: Page, session: Session, write: Write, width: int) -> None:
 
 
 def head(page: Page, vet: str) -> list[str]:
-    """Return what always stands first: how urgent and why, the vet, the topic, the lamb."""
-    lines: list[str] = []
+    """Return what always stands first: an alarm, how urgent and why, the vet, the topic, the lamb."""
+    lines = [f"** {page.alarm}"] if page.alarm else []
     if page.urgency:
         lines.append(f"** {page.urgency.say}" + (f" ({page.because})" if page.because else ""))
         lines += [f"Vet: {vet}"] if vet else []

@@ -15,6 +15,9 @@ from types import MappingProxyType
 from triage.facts import UNSURE, Facts, Unsure, Value
 from triage.guide.model import Act, Ask, Branch, End, Finding, Guide, Node
 
+KEPT = "kept"
+"""What is `said` where an answer was taken from what is kept of the lamb, and not given anew."""
+
 
 @dataclass(frozen=True)
 class Answer:

@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from triage.entry import Now
+from triage.clock import Now
 from triage.guide.model import Guide
 from triage.page.page import Page
 from triage.session import Session

@@ -13,7 +13,8 @@ from triage.answers import Answers, Stopped, follow, read_answers
 from triage.check import dead, safety, unsure, urgency
 from triage.check.search.searched import Searched
 from triage.check.search.states import SILENT
-from triage.entry import AnswerReader, Now
+from triage.clock import Now
+from triage.entry import AnswerReader
 from triage.guide.model import Guide
 from triage.problems import Place, Problem
 from triage.walk import Answer, Move, Walk

@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 from textual.pilot import Pilot
 
-from triage.entry import Now
+from triage.clock import Now
 from triage.guide.model import Guide
 from triage.screens.app import LambApp
 from triage.session import Session

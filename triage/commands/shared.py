@@ -14,6 +14,7 @@ from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
     from triage.guide.model import Guide, Read
+    from triage.holding.holding import Holding
     from triage.units import System
 
 
@@ -40,10 +41,12 @@ def complain(text: str) -> None:
     print(text if can_show(sys.stderr.encoding) else to_ascii(text), file=sys.stderr)
 
 
-def units_of(parsed: argparse.Namespace) -> System:
-    """Return the unit system asked for, or the one the locale uses."""
+def units_of(parsed: argparse.Namespace, holding: Holding | None = None) -> System:
+    """Return the unit system asked for, or the holding's, or the one the locale uses."""
     if parsed.units:
         return "us" if parsed.units == "us" else "metric"
+    if holding and holding.units:
+        return holding.units
     place = os.environ.get("LC_ALL") or os.environ.get("LC_MEASUREMENT") or os.environ.get("LANG") or ""
     return "us" if place.startswith("en_US") else "metric"
 

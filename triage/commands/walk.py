@@ -13,23 +13,38 @@ from triage.commands.shared import Exit, complain, open_guide, say, units_of
 from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from triage.guide.model import Guide
+    from triage.session import Session
+    from triage.session.desk import House
     from triage.units import System
     from triage.walk import Walk
 
 
 def run_walk(parsed: argparse.Namespace) -> int:
     """Open the guide: full screen where there is one, plain lines elsewhere."""
-    system = units_of(parsed)
-    vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
     if full_screen() and not parsed.plain and not parsed.answers:
-        return walk_screen(parsed, system, vet)
+        return walk_screen(parsed)
     guide = open_guide(parsed.guide, replay=parsed.answers is not None)
     if isinstance(guide, Exit):
         return guide
     if parsed.answers:
-        return walk_answers(guide, parsed, system)
-    return walk_plain(guide, parsed, system, vet)
+        return walk_answers(guide, parsed, units_of(parsed))
+    return walk_plain(guide, parsed)
+
+
+def open_session(guide: Guide, parsed: argparse.Namespace, house: House) -> Session:
+    """Begin a session: at the lambs in care where there are any, else at the danger signs."""
+    from triage.commands.house import anyone_in_care
+    from triage.session import Session
+    from triage.walk import Walk
+
+    vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
+    session = Session(Walk(guide), units_of(parsed, house.holding), vet, house=house)
+    if anyone_in_care(house):
+        session.open("lambs")
+    return session
 
 
 def full_screen() -> bool:
@@ -42,57 +57,73 @@ def full_screen() -> bool:
     )
 
 
-def walk_screen(parsed: argparse.Namespace, system: System, vet: str) -> int:
+def walk_screen(parsed: argparse.Namespace) -> int:
     """Walk on the full screen. The guide is read beside the loading of the screen library."""
     from triage.guide.ahead import read_ahead
     from triage.guide.find import knowledge_root
 
     gc.disable()  # nothing is thrown away on the way to the first question, so there is nothing to collect
     taken = read_ahead(parsed.guide or knowledge_root())
+    from triage.commands.house import open_house
     from triage.screens.app import run_app
 
+    house = open_house(parsed)
     guide = open_guide(parsed.guide, taken)
     if isinstance(guide, Exit):
         return guide
+    session = open_session(guide, parsed, house)
 
     def keep(walk: Walk) -> int:
-        return keep_record(walk, parsed.record, system)
+        return keep_record(walk, parsed.record, session.system)
 
-    return keep(run_app(guide, system, vet, keep))
+    return keep(run_app(session, keep))
 
 
-def walk_plain(guide: Guide, parsed: argparse.Namespace, system: System, vet: str) -> int:
+def walk_plain(guide: Guide, parsed: argparse.Namespace) -> int:
     """Walk in plain lines, from a terminal or a pipe."""
     from triage import plain
-    from triage.session import Session
-    from triage.walk import Walk
+    from triage.commands.house import open_house
+
+    session = open_session(guide, parsed, open_house(parsed))
+    session.desk.house.ask &= sys.stdin.isatty()
 
     def read(prompt: str) -> str:
         # input() itself may put its prompt on stderr, where nobody may be looking.
         print(prompt if can_show(sys.stdout.encoding) else to_ascii(prompt), end="", flush=True)
+        _wait_for_a_line(lambda: plain.ring(session, say))
         typed = input()
         if not sys.stdin.isatty():
             say(typed)
         return typed
 
     width = (os.get_terminal_size().columns if sys.stdout.isatty() else 0) or 76
-    session = Session(Walk(guide), system, vet)
     try:
         plain.run(session, read, say, width)
     except KeyboardInterrupt:
         say()
-        keep_record(session.whole, parsed.record, system)
+        keep_record(session.whole, parsed.record, session.system)
         return Exit.INTERRUPTED
     say()
     if not session.whole.finished:
         complain("Stopped before an end was reached. If the lamb gets worse, phone your vet.")
-    return keep_record(session.whole, parsed.record, system)
+    return keep_record(session.whole, parsed.record, session.system)
+
+
+def _wait_for_a_line(meanwhile: Callable[[], None]) -> None:
+    """Wait until a person has typed a line, and look at the clock each second; at once for a pipe."""
+    import select
+
+    if sys.platform == "win32" or not sys.stdin.isatty():
+        return
+    while not select.select([sys.stdin], [], [], 1.0)[0]:
+        meanwhile()
 
 
 def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> int:
     """Walk by a file of answers and print where it ends."""
     from triage.answers import Stopped, follow, read_answers
-    from triage.entry import AnswerReader, Now
+    from triage.clock import Now
+    from triage.entry import AnswerReader
     from triage.page.lines import lay_out
     from triage.page.page import page_of
     from triage.walk import Walk

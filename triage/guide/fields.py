@@ -25,30 +25,6 @@ RISES: Record[model.Rises] = Record(
     "usual-rises", model.Rises, {"with": _FINDING, "each": _UNIT, "by": _NUMBER}
 )
 
-FINDING: Record[model.Finding] = Record(
-    "finding",
-    model.Finding,
-    {"label": Plain(), "ask": _NUMBERS_ONLY, "why": _NUMBERS_ONLY},
-    {
-        "choices": MapOf(_NUMBERS_ONLY),
-        "measure": _UNIT,
-        "plausible": Span(),
-        "usual": Span(),
-        "usual_rises": RISES,
-        "look": _NUMBERS_ONLY,
-        "how": Ref(("how-to",)),
-        "stand_ins": ListOf(_FINDING),
-        "unsure": Plain(),
-        "never_unsure": Prose(()),
-    },
-    limits=(
-        ExactlyOne.of("choices", "measure"),
-        Needs("measure", "plausible"),
-        NotBoth("choices", "plausible"),
-        NotBoth("choices", "usual"),
-    ),
-)
-
 CONDITION: Record[model.Condition] = Record(
     "condition",
     model.Condition,
@@ -66,6 +42,31 @@ CONDITION: Record[model.Condition] = Record(
         ExactlyOne((("is",), ("above", "from", "below", "up_to"), ("unsure",), ("unasked",))),
         NotBoth("above", "from"),
         NotBoth("below", "up_to"),
+    ),
+)
+
+FINDING: Record[model.Finding] = Record(
+    "finding",
+    model.Finding,
+    {"label": Plain(), "ask": _NUMBERS_ONLY, "why": _NUMBERS_ONLY},
+    {
+        "choices": MapOf(_NUMBERS_ONLY),
+        "measure": _UNIT,
+        "plausible": Span(),
+        "usual": Span(),
+        "usual_rises": RISES,
+        "look": _NUMBERS_ONLY,
+        "how": Ref(("how-to",)),
+        "stand_ins": ListOf(_FINDING),
+        "unsure": Plain(),
+        "never_unsure": Prose(()),
+        "normal": CONDITION,
+    },
+    limits=(
+        ExactlyOne.of("choices", "measure"),
+        Needs("measure", "plausible"),
+        NotBoth("choices", "plausible"),
+        NotBoth("choices", "usual"),
     ),
 )
 
@@ -224,7 +225,7 @@ URGENCY: Record[model.Urgency] = Record(
     "urgency",
     model.Urgency,
     {"urgency": Plain(), "say": Plain(), "means": Plain()},
-    {"opens": Plain()},
+    {"opens": Plain(), "asks": Plain()},
     called={"urgency": "name"},
 )
 
@@ -250,6 +251,7 @@ FRONT: Record[model.Front] = Record(
     {
         "tag_words": ListOf(TAG_WORDS),
         "tag_changes": MapOf(ListOf(_FINDING), ref=("act tag",)),
+        "vet_asks": ListOf(_FINDING),
     },
 )
 

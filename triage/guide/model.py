@@ -30,6 +30,8 @@ class Urgency:
     means: str
     opens: str = ""
     """How the call line of such an end opens; only urgencies that call a vet have it."""
+    asks: str = ""
+    """What is asked of the vet at this urgency."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -40,6 +42,20 @@ class Rises:
     with_: str
     each: str
     by: str
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
+class Condition:
+    """What an answer may be: a choice, a band between named numbers, "not sure", or not asked at all."""
+
+    is_: tuple[str, ...] = ()
+    above: str = ""
+    from_: str = ""
+    below: str = ""
+    up_to: str = ""
+    unsure: bool = False
+    unasked: bool = False
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -61,20 +77,8 @@ class Finding:
     stand_ins: tuple[str, ...] = ()
     unsure: str = ""
     never_unsure: str = ""
-    place: Place = field(default=_SOMEWHERE, compare=False)
-
-
-@dataclass(frozen=True)
-class Condition:
-    """What an answer may be: a choice, a band between named numbers, "not sure", or not asked at all."""
-
-    is_: tuple[str, ...] = ()
-    above: str = ""
-    from_: str = ""
-    below: str = ""
-    up_to: str = ""
-    unsure: bool = False
-    unasked: bool = False
+    normal: Condition | None = None
+    """Which answers are normal; without it none is, and none is a worry by itself."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -296,6 +300,8 @@ class Front:
     tag_words: tuple[TagWords, ...] = ()
     tag_changes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What a step of this tag changes in a lamb: an act that has it makes these findings forgotten."""
+    vet_asks: tuple[str, ...] = ()
+    """Findings that a vet asks about for any such lamb; what was not looked at is told."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 

@@ -28,6 +28,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "topics": "The topics, in the order in which people meet them.",
         "act_tags": "What a step can do to a lamb, each tag with its meaning.",
         "tag_words": "Words that give a step away, and the tags of which it then needs one.",
+        "vet_asks": "Findings that a vet asks about for any such lamb; what was not looked at is told.",
         "tag_changes": "For a tag, the findings that it changes: an act with the tag must forget them.",
     },
     "entry of tag words": {
@@ -39,6 +40,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "say": "The line that people see at the top.",
         "means": "What to do about it, in a sentence or two.",
         "opens": "How the call line of such an end opens; only for urgencies that call a vet.",
+        "asks": "What is asked of the vet at this urgency, in the caller's words.",
     },
     "finding": {
         "label": "One or two words, for lists and for the phone.",
@@ -53,6 +55,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "how": "The how-to that shows the technique.",
         "stand_ins": "Findings that serve when this one is 'not sure'.",
         "unsure": "Other words for 'Not sure'.",
+        "normal": "Which answers are normal, told to the vet as looked at; leave it out for circumstances.",
         "never_unsure": "Why this question needs no 'not sure': its choices hold a way on for every case.",
     },
     "usual-rises": {

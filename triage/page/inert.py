@@ -14,7 +14,7 @@ CUT = ".."
 
 
 def inert(text: str, most: int = 0) -> str:
-    """Return a text as one line without control signs, shortened to `most` signs with two dots if that is given.
+    """Return a text as one line without control signs, shortened to `most` signs with two dots.
 
     Runs of white space become one space. What is stored stays whole; this is for showing.
     """

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import get_args
 
 from triage.page.page import Kind
 
@@ -14,18 +15,28 @@ class Key:
     key: str
     name: str
     word: str
-    kinds: tuple[Kind, ...] = ("ask", "act", "end", "side")
+    kinds: tuple[Kind, ...] = get_args(Kind)
     in_view: bool = True
     """Whether the key line shows it; the others stand on the page that `?` opens."""
 
 
+_WALK: tuple[Kind, ...] = ("ask", "act", "end")
+
 KEYS = (
     Key("d", "done", "done", ("act",)),
     Key("b", "back", "back"),
-    Key("?", "how", "how and why", ("ask", "act", "end")),
-    Key("v", "phone", "phone", ("ask", "act", "end")),
+    Key("g", "go-on", "go on", ("lamb",)),
+    Key("f", "afresh", "look afresh", ("lamb",)),
+    Key("k", "looked", "look done", ("lamb",)),
+    Key("c", "card", "its card", ("lamb",)),
+    Key("x", "close", "no more care", ("lamb",)),
+    Key("?", "how", "how and why", _WALK),
+    Key("v", "vet", "vet"),
     Key("w", "working", "working", ("act", "end")),
-    Key("a", "answers", "answers", ("ask", "act", "end")),
+    Key("a", "answers", "answers", _WALK),
+    Key("l", "lamb", "this lamb", _WALK),
+    Key("o", "lambs", "other lambs", (*_WALK, "side", "lamb", "form")),
+    Key("h", "holding", "this holding", ("lambs",)),
     Key("u", "units", "other units", in_view=False),
     Key("t", "light", "another light, on the full screen", in_view=False),
     Key("q", "leave", "leave"),

@@ -5,10 +5,12 @@ from __future__ import annotations
 import textwrap
 from dataclasses import dataclass
 
-from triage.page.page import Block, Page, Role
+from triage.page.page import Block, Page, Role, Scale
 
 WIDEST = 76
 NARROWEST = 12
+SHORTEST_SCALE = 12
+LONGEST_SCALE = 48
 
 
 @dataclass(frozen=True)
@@ -38,6 +40,10 @@ def lay_block(block: Block, width: int) -> list[Line]:
     """Return one block's lines; a mark takes its own column and the text hangs after it."""
     if block.role == "blank":
         return [Line("blank", "")]
+    if block.scale:
+        return [
+            Line(block.role, f"{block.text.ljust(block.scale.column)}{_drawn(block.scale, width)}".rstrip())
+        ]
     if block.mark:
         first, rest = f"{block.mark:>2}  ", "    "
         if width < 30:
@@ -48,6 +54,18 @@ def lay_block(block: Block, width: int) -> list[Line]:
         block.text, width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False
     )
     return [Line(block.role, text) for text in wrapped or [first.rstrip()]]
+
+
+def _drawn(scale: Scale, width: int) -> str:
+    """Return a scale as signs: `|` for its marks, `*` for the reading, none where there is no room."""
+    room = min(width - scale.column, LONGEST_SCALE)
+    if room < SHORTEST_SCALE:
+        return ""
+    signs = ["."] * room
+    for mark in scale.marks:
+        signs[round(mark * (room - 1))] = "|"
+    signs[round(scale.at * (room - 1))] = "*"
+    return "".join(signs)
 
 
 def _tidy(lines: list[Line]) -> list[Line]:

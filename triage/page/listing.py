@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from triage.amounts import AMOUNTS
-from triage.entry import KEEP_IT, AnswerReader, AskAgain, Now
+from triage.clock import Now
+from triage.entry import KEEP_IT, AnswerReader, AskAgain
 from triage.facts import UNSURE, Facts, Value
 from triage.guide.model import Guide
 from triage.page.words import Reader

@@ -14,7 +14,8 @@ from triage.units import System
 from triage.walk import Answer, Walk
 
 Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
-Kind = Literal["ask", "act", "end", "side"]
+Kind = Literal["ask", "act", "end", "side", "lambs", "lamb", "form"]
+"""A question, a thing to do, an outcome, a page beside them, the list of lambs, one lamb, a form to fill."""
 
 LONGEST_BECAUSE = 40
 """A longer answer is not told again in the line of the urgency: the name of the finding serves."""
@@ -29,12 +30,24 @@ CERTAINTY_WORDS = {
 
 
 @dataclass(frozen=True)
+class Scale:
+    """Where a reading stands on a scale and where its marks are, each from 0 to 1."""
+
+    at: float
+    marks: tuple[float, ...]
+    column: int
+    """Signs kept for the words before the scale, the same on all lines of a plot."""
+
+
+@dataclass(frozen=True)
 class Block:
     """One piece of a page: what it is for, its text, and the mark that hangs before it."""
 
     role: Role
     text: str
     mark: str = ""
+    scale: Scale | None = None
+    """Drawn after the text where there is room; the text says it all without."""
 
 
 @dataclass(frozen=True)
@@ -61,6 +74,12 @@ class Page:
     urgency: Urgency | None = None
     because: str = ""
     lamb: str = ""
+    words: bool = False
+    """Whether free words are typed here, so that no letter is a command."""
+    offers: bool = False
+    """Whether Enter alone takes an answer that is kept."""
+    alarm: str = ""
+    """What must be said on every page now: a look that is due, or that nothing is kept."""
 
 
 def page_of(walk: Walk, system: System) -> Page:

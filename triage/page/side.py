@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from triage.guide.glossary import Glossary
-from triage.guide.model import Act, Ask, End, Guide, HowTo, Node
+from triage.guide.model import Act, Ask, Guide, HowTo, Node
 from triage.guide.texts import finding_texts, said_on, steps_of
 from triage.page.keys import keys_for
-from triage.page.page import Block, Page, lamb_line
+from triage.page.page import Block, Page
 from triage.page.words import Reader
 from triage.units import System
 from triage.walk import Answer, Done, Walk
@@ -25,7 +25,7 @@ def how_page(walk: Walk, system: System, picked: int = 0) -> Page:
         blocks += [Block("heading", "Why it matters"), Block("body", reader.fill(finding.why))]
         blocks += [Block("body", reader.fill(finding.look))] if finding.look else []
     if picked or len(how_tos) == 1:
-        blocks += [Block("blank", ""), *_how_to(how_tos[max(picked, 1) - 1], reader)]
+        blocks += [Block("blank", ""), *how_to_blocks(how_tos[max(picked, 1) - 1], reader)]
     elif how_tos:
         blocks.append(Block("heading", "How to"))
         blocks += [Block("choice", how_to.title, str(n)) for n, how_to in enumerate(how_tos, 1)]
@@ -48,7 +48,8 @@ def techniques(walk: Walk) -> list[HowTo]:
     return [walk.guide.how_tos[name] for name in dict.fromkeys(names) if name]
 
 
-def _how_to(how_to: HowTo, reader: Reader) -> list[Block]:
+def how_to_blocks(how_to: HowTo, reader: Reader) -> list[Block]:
+    """Return a technique as blocks."""
     blocks = [Block("heading", how_to.title)]
     if how_to.why:
         blocks.append(Block("body", reader.fill(how_to.why)))
@@ -77,33 +78,6 @@ def word_blocks(guide: Guide, texts: Iterable[str]) -> list[Block]:
     found = Glossary(guide.glossary.values()).terms_in(texts)
     meanings = [Block("quiet", f"{term.word}: {term.means}") for term in found]
     return [Block("blank", ""), Block("label", "Words"), *meanings] if meanings else []
-
-
-def phone_page(walk: Walk, system: System, vet: str) -> Page:
-    """Whom to phone and what to say, from what is known so far."""
-    reader = Reader(walk.guide, walk.facts, system)
-    number = vet or "No number is kept yet. Start with --vet NUMBER to see it here."
-    blocks = [Block("heading", "Phone the vet"), Block("body", number), Block("blank", "")]
-    blocks += [Block("label", "Say first"), Block("body", _opening(walk, reader, system)), Block("blank", "")]
-    found = [Block("body", _move_words(walk, move, reader)) for move in walk.moves]
-    blocks += [Block("label", "What you found and did"), *(found or [Block("body", "Nothing yet.")])]
-    how_to = walk.guide.how_tos.get("phone-the-vet-well")
-    if how_to:
-        blocks += [Block("blank", ""), *_how_to(how_to, reader)]
-    return Page("side", "Whom to phone", tuple(blocks))
-
-
-def _opening(walk: Walk, reader: Reader, system: System) -> str:
-    """Return what to say first: the lamb, what raised the urgency, what worried the keeper, the page."""
-    lamb = lamb_line(walk, system)
-    said = [f"I have a lamb, {lamb}." if lamb else "I have a young lamb."]
-    told = [move for move in walk.moves if isinstance(move, Answer)]
-    raised = [rise.finding for rise in walk.state.rises if rise.finding]
-    for name in dict.fromkeys((*reversed(raised), "reason")):
-        said += [f"{_move_words(walk, move, reader)}." for move in told if move.finding == name][-1:]
-    if isinstance(walk.node, End):
-        said.append(f"{reader.fill(walk.node.title)}.")
-    return " ".join(said)
 
 
 def answers_page(walk: Walk, system: System) -> Page:

@@ -16,7 +16,6 @@ from textual.app import App, ComposeResult
 from textual.binding import Binding, BindingType
 from textual.widgets import Static
 
-from triage.guide.model import Guide
 from triage.page.ascii import can_show
 from triage.page.page import Page
 from triage.screens import themes
@@ -32,10 +31,15 @@ from triage.screens.view import (
     window,
 )
 from triage.session import Session
-from triage.units import System
 from triage.walk import NotNow, Walk
 
 DIGITS = "123456789"
+
+WATCH = 1.0
+"""Seconds between two looks at the clock."""
+
+MOST_TYPED = 20_000
+"""Signs that a box takes; more than anybody types, and few enough to be quick."""
 
 PATIENCE = 2.0
 """Seconds to leave in order after a signal; a vanished terminal can hold the screen library for ever."""
@@ -85,6 +89,15 @@ class LambApp(App[None]):
                 loop.add_signal_handler(number, self.cut_off)
         self.draw()
         self.call_after_refresh(_collect_again)
+        self.set_interval(WATCH, self.look_at_the_clock)
+
+    def look_at_the_clock(self) -> None:
+        """Look at the clock: ring for a look that is due, and show what has changed."""
+        before = (self.session.told, self.session.page().alarm)
+        if self.session.watch():
+            self.bell()
+        if (self.session.told, self.session.page().alarm) != before or self.session.page().kind == "lambs":
+            self.draw()
 
     def cut_off(self) -> None:
         """Leave in order; if the terminal is gone and takes nothing any more, leave all the same."""
@@ -140,7 +153,7 @@ class LambApp(App[None]):
         if not character.isprintable() or not character:
             return
         if self._types(page, character):
-            self.view.typed = (self.view.typed + character)[:60]
+            self.view.typed = (self.view.typed + character)[:MOST_TYPED]
         elif character == "t":
             names = [theme.name for theme in themes.THEMES]
             self.theme = names[(names.index(self.theme) + 1) % len(names)]
@@ -148,6 +161,14 @@ class LambApp(App[None]):
             self._scroll(1)  # there is more of it to read first
         else:
             self._send(character)
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Take what is pasted into a box."""
+        event.stop()
+        page = self.session.page()
+        if page.words or page.measure:
+            self.view.typed = (self.view.typed + " ".join(event.text.splitlines()))[:MOST_TYPED]
+            self.draw()
 
     def _moves(self, key: str, page: Page) -> bool:
         """Take a key that has a name rather than a sign; False for any other."""
@@ -167,6 +188,9 @@ class LambApp(App[None]):
                 self.view.typed = self.view.typed[:-1]
             case "escape" | "left":
                 self._back()
+            case "tab":
+                self.view.typed = ""
+                self.session.open("vet")
             case _:
                 return False
         return True
@@ -177,6 +201,8 @@ class LambApp(App[None]):
         On a list of up to nine a digit chooses at once; a longer one takes a number and Enter.
         """
         if self.view.typed:
+            return True
+        if page.words:
             return True
         if page.measure:
             return character not in AT_ONCE
@@ -199,7 +225,7 @@ class LambApp(App[None]):
         if not self.view.typed and 0 <= self.view.picked < len(page.choices):
             self._send(page.choices[self.view.picked].key)
         else:
-            self._send(self.view.typed)
+            self._send(self.view.typed, words=page.words)
 
     def _back(self) -> None:
         if self.view.typed:
@@ -207,12 +233,12 @@ class LambApp(App[None]):
         else:
             self._send("b")
 
-    def _send(self, typed: str) -> None:
+    def _send(self, typed: str, words: bool = False) -> None:
         """Give the session what was typed; the box is empty afterwards, and a new page begins at its top."""
-        before = (self.session.walk, self.session.side)
-        self.session.take(typed)
+        before = (self.session.walk, self.session.side, self.session.room)
+        self.session.take(typed, words)
         self.view.typed = ""
-        if (self.session.walk, self.session.side) != before or self.session.side:
+        if (self.session.walk, self.session.side, self.session.room) != before or self.session.side:
             self.view.top, self.view.picked = 0, -1
 
 
@@ -222,7 +248,7 @@ def _collect_again() -> None:
     gc.enable()
 
 
-def run_app(guide: Guide, system: System, vet: str, keep: Callable[[Walk], object]) -> Walk:
+def run_app(session: Session, keep: Callable[[Walk], object]) -> Walk:
     """Open the full screen and return the walk as the person left it.
 
     `keep` is given the walk instead, where the terminal vanished and there is no way back.
@@ -230,6 +256,5 @@ def run_app(guide: Guide, system: System, vet: str, keep: Callable[[Walk], objec
     if os.environ.get("NO_COLOR") == "":
         # By the no-color convention an empty value does not count; Textual only looks if it is set.
         del os.environ["NO_COLOR"]
-    session = Session(Walk(guide), system, vet)
     LambApp(session, not can_show(sys.stdout.encoding), keep).run()
     return session.whole

@@ -17,7 +17,10 @@ Styled = list[tuple[str, str]]
 MORE = "more below: space"
 MORE_ABOVE = "more above: page up"
 NO_BREAK = "\u00a0"
-AT_ONCE = "?vnq"
+SHOWN = 200
+"""Signs of a long text that the box shows: its end, where it is being typed."""
+
+AT_ONCE = "?vnqlo"
 """The keys that act at once even where letters are typed, while nothing is typed yet."""
 
 TALL_ENOUGH = 6
@@ -51,6 +54,8 @@ class View:
 def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
     """The lines that always stand on top: how urgent and why, the vet's number, the lamb."""
     lines: Styled = []
+    if page.alarm:
+        lines += [(text, STYLES["told"]) for text in textwrap.wrap(page.alarm, width)[: max(1, height // 8)]]
     if page.urgency:
         whole = f"{page.urgency.say} - {page.because}" if page.because else page.urgency.say
         if height < SHORT and len(whole) > width - 2:
@@ -70,7 +75,9 @@ def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
 def key_lines(page: Page, width: int, height: int) -> Styled:
     """The keys that work here, wrapped so that none is cut off where there is room for all."""
     words = [f"{key.key} {key.word}" for key in keys_for(page.kind, in_view=True)]
-    if page.measure:
+    if page.words:
+        words = ["Enter send", "Esc back", "Tab vet"]
+    elif page.measure:
         # Letters are typed here, so going back is on Esc.
         words = ["Enter send", "Esc back", *(word for word in words if word[0] in AT_ONCE)]
     wrapped = textwrap.wrap("   ".join(map(_unbroken, words)), width)
@@ -93,18 +100,20 @@ def body_lines(page: Page, view: View, width: int, height: int) -> list[Line]:
     """
     lines = _with_entry(page, view, width)
     if len(lines) > height and page.kind == "ask":
-        advice = (Block("quiet", "How to look: ?"),) if len(page.blocks) > 1 else ()
-        lines = _with_entry(replace(page, blocks=(page.blocks[0], *advice)), view, width)
+        needed = (page.blocks[0], *(block for block in page.blocks if block.role == "label"))
+        advice = (Block("quiet", "How to look: ?"),) if len(page.blocks) > len(needed) else ()
+        lines = _with_entry(replace(page, blocks=(*needed, *advice)), view, width)
         if len(lines) > height:
-            lines = _with_entry(replace(page, blocks=page.blocks[:1]), view, width)
+            lines = _with_entry(replace(page, blocks=needed), view, width)
     return lines
 
 
 def _with_entry(page: Page, view: View, width: int) -> list[Line]:
     lines = lay_out(page, width)
-    if page.measure or (page.kind == "side" and view.typed):
+    if page.measure or page.words or view.typed:
         such_as = f"   like {page.example}" if page.example and not view.typed else ""
-        lines += [Line("blank", ""), *lay_block(Block("typed", f"> {view.typed}_{such_as}"), width)]
+        typed = view.typed if len(view.typed) <= SHOWN else f"..{view.typed[-SHOWN:]}"
+        lines += [Line("blank", ""), *lay_block(Block("typed", f"> {typed}_{such_as}"), width)]
     return lines
 
 

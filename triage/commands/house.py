@@ -1,0 +1,59 @@
+"""Opening what there is beside the guide: the casebook and the holding. Neither ever keeps the guide shut."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from triage.casebook.failing import NotKept
+from triage.session.desk import House
+from triage.session.keeping import Keeping
+
+UNKEPT = "Nothing of this walk is kept, as you asked."
+OTHER_GUIDE = "Nothing of this walk is kept, as it goes by another guide; add --casebook FILE to keep it."
+
+
+def open_house(parsed: argparse.Namespace) -> House:
+    """Open the casebook and read the holding, as the arguments ask for."""
+    house = House()
+    _open_holding(house)
+    if parsed.unkept or (parsed.guide and not parsed.casebook):
+        house.notes.append(UNKEPT if parsed.unkept else OTHER_GUIDE)
+        return house
+    _open_casebook(house, parsed.casebook)
+    return house
+
+
+def _open_holding(house: House) -> None:
+    from triage.holding.file import read_holding
+    from triage.holding.place import Nowhere, holding_file
+
+    place = holding_file()
+    if isinstance(place, Nowhere):
+        return
+    read = read_holding(place)
+    house.holding, house.holding_file = read.holding, place
+    house.ask = not place.exists()
+    if read.problems:
+        more = f" and {len(read.problems) - 1} more" if len(read.problems) > 1 else ""
+        house.notes.append(f"In your holding: {read.problems[0]}{more}. The rest of it is used.")
+
+
+def _open_casebook(house: House, asked: Path | None) -> None:
+    from triage.casebook.opening import open_casebook
+    from triage.holding.place import Nowhere, casebook_file
+
+    place = asked or casebook_file()
+    opened = NotKept(place.why) if isinstance(place, Nowhere) else open_casebook(place)
+    if isinstance(opened, NotKept):
+        house.keeping = Keeping(None, opened.why)
+        return
+    house.keeping = Keeping(opened.book)
+    if opened.told:
+        house.notes.append(opened.told)
+
+
+def anyone_in_care(house: House) -> bool:
+    """Whether any case is open, so that the list of lambs comes first."""
+    count = house.keeping.book.count_open() if house.keeping.book else 0
+    return not isinstance(count, NotKept) and count > 0

@@ -1,0 +1,37 @@
+"""Where things are kept: the platform's own folders, or why there is no such place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Literal
+
+APP = "bummer-triage"
+
+
+@dataclass(frozen=True)
+class Nowhere:
+    """There is no place to keep something; `why` is half a sentence."""
+
+    why: str
+
+
+def holding_file() -> Path | Nowhere:
+    """Return where the holding is written down, in the platform's folder for settings."""
+    return _in("user_config_path", "holding.yaml")
+
+
+def casebook_file() -> Path | Nowhere:
+    """Return where the casebook is, in the platform's folder for a program's data."""
+    return _in("user_data_path", "casebook.sqlite")
+
+
+def _in(folder: Literal["user_config_path", "user_data_path"], name: str) -> Path | Nowhere:
+    import platformdirs
+
+    try:
+        place = Path(getattr(platformdirs, folder)(APP, appauthor=False)) / name
+    except (OSError, RuntimeError, KeyError) as error:
+        return Nowhere(f"this machine names no home folder ({error})")
+    # A home that is not known stays as a tilde, which would make a folder of that name here.
+    return place if place.is_absolute() else Nowhere("this machine names no home folder")

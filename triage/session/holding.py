@@ -1,0 +1,65 @@
+"""The form of this holding: one question after another, each of which may be passed over."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from triage.holding.fields import FIELDS, text_of, with_text
+from triage.page.inert import inert
+from triage.page.page import Block, Page
+
+if TYPE_CHECKING:
+    from triage.session.session import Session
+
+
+@dataclass
+class HoldingRoom:
+    """Asks what is kept of this holding. Each answer is written down at once."""
+
+    session: Session
+    _at: int = field(default=0, init=False)
+
+    def page(self) -> Page:
+        """Return the question that is asked now, with what is kept for it."""
+        desk, question = self.session.desk, FIELDS[self._at]
+        kept = inert(text_of(desk.holding, question.name), 200)
+        blocks = [Block("heading", question.ask), Block("body", question.why)]
+        blocks.append(Block("label", f"Kept: {kept}" if kept else "Nothing is kept yet."))
+        blocks.append(Block("quiet", f"{self._at + 1} of {len(FIELDS)}. Enter passes on, - empties it."))
+        return Page("form", "This holding", tuple(blocks), example=question.example, words=True)
+
+    def take(self, typed: str) -> None:
+        """Take an answer; Enter alone passes on."""
+        desk = self.session.desk
+        if typed:
+            came = with_text(desk.holding, FIELDS[self._at].name, typed, desk.system)
+            if isinstance(came, str):
+                desk.told = came
+                return
+            desk.house.holding = came
+            desk.told = self._written()
+            desk.system = came.units or desk.system
+        if self._at + 1 < len(FIELDS):
+            self._at += 1
+        else:
+            desk.close(self)
+
+    def _written(self) -> str:
+        from triage.holding.file import write_holding
+
+        desk = self.session.desk
+        if desk.house.holding_file is None:
+            return "Used for now; there is no place to keep it."
+        failed = write_holding(desk.holding, desk.house.holding_file)
+        return failed or f"Kept in {desk.house.holding_file}."
+
+    def command(self, name: str) -> None:
+        """A form has no keys of its own."""
+
+    def back(self) -> None:
+        """Go back a question, and out of the first one."""
+        if self._at:
+            self._at -= 1
+        else:
+            self.session.desk.close(self)

@@ -1,0 +1,207 @@
+"""Keeping the walk in hand: into the casebook at each change, and never lost when that fails."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from functools import partial
+from typing import TypeVar
+
+from triage.casebook.book import Behind, Casebook
+from triage.casebook.failing import NotKept
+from triage.casebook.opening import Opened, mend
+from triage.casebook.rows import Case, Lamb, Observation
+from triage.clock import Now
+from triage.looks import look_of
+from triage.session.card import Weighing, card_from, weighings
+from triage.walk import Walk
+
+T = TypeVar("T")
+
+FORKED = "Another copy went on with this walk. Yours is kept beside it, as a walk of its own."
+
+
+@dataclass
+class Keeping:
+    """The casebook, or why there is none, and the case in hand. A walk with no answer is not a case."""
+
+    book: Casebook | None = None
+    why_not: str = ""
+    """Why nothing is kept, as half a sentence; empty while all is kept, or where nothing is to be."""
+    lamb: Lamb | None = None
+    case: Case | None = None
+    _unwritten: list[Observation] = field(default_factory=list)
+
+    def take_up(self, lamb: Lamb | None, case: Case | None) -> None:
+        """Take up a lamb and its case, or neither for a lamb that is not known yet."""
+        self.lamb, self.case = lamb, case
+
+    def known(self, now: Now) -> Lamb:
+        """Return the lamb in hand; one that nothing is known of yet gets a name by the clock."""
+        if self.lamb is None:
+            self.lamb = Lamb(uuid.uuid4().hex, name_by(now), now.moment)
+        return self.lamb
+
+    def keep(self, walk: Walk, now: Now) -> str:
+        """Keep the walk as it now is. Returns what the person must be told of it, mostly nothing.
+
+        Whatever could not be kept before is part of the walk, and so is kept with it.
+        """
+        if self.book is None or (not walk.moves and self.case is None):
+            return ""
+        if self.case is not None and self.case.moves == walk.moves and not self.why_not:
+            return ""
+        came = self._begin(walk, now) if self.case is None else self._go_on(self.case, walk, now)
+        told = ""
+        if isinstance(came, Behind):
+            told, came = self._fork(walk, now)
+        if isinstance(came, NotKept):
+            return self._failed(came, lambda: self.keep(walk, now), now.moment)
+        self.why_not, self.case = "", came
+        return told
+
+    def _begin(self, walk: Walk, now: Now, beside: bool = False) -> Case | NotKept:
+        """Begin a case. A new look closes the lamb's older ones, unless it stands beside them."""
+        assert self.book is not None
+        book, lamb = self.book, card_from(self.known(now), walk.moves)
+        case = Case(
+            uuid.uuid4().hex, lamb.id, now.moment, now.moment, _edition(walk), walk.moves, look_of(walk)
+        )
+        begun: list[Case] = []
+
+        def begin() -> Case | NotKept:
+            came = book.begin(lamb, case)
+            begun.extend([came] if isinstance(came, Case) else [])
+            return came
+
+        before = [] if beside else self._open_of(lamb)
+        closed = [replace(each, look=None, closed=now.moment) for each in before]
+        failed = book.together([begin, *(partial(book.keep, each, now.moment) for each in closed)])
+        if failed:
+            return failed
+        self.lamb = lamb
+        return begun[0]
+
+    def _open_of(self, lamb: Lamb) -> list[Case]:
+        cases = self.book.cases_of(lamb.id) if self.book else ()
+        return [] if isinstance(cases, NotKept) else [case for case in cases if case.closed is None]
+
+    def settle(self, now: Now, closed: datetime | None) -> str:
+        """Take the looks off all open cases of the lamb in hand, and close them where a time is given.
+
+        Returns what went wrong, or an empty text.
+        """
+        if self.book is None or self.lamb is None:
+            return ""
+        for case in self._open_of(self.lamb):
+            came = self.book.keep(replace(case, look=None, closed=closed), now.moment)
+            if isinstance(came, Behind):
+                return "Another copy has just written to this lamb. Press it again."
+            if isinstance(came, NotKept):
+                self._failed(came, lambda: "", now.moment)
+                return f"That could not be kept: {came.why}."
+            if self.case and came.id == self.case.id:
+                self.case = came
+        return ""
+
+    def keep_lamb(self, lamb: Lamb, now: Now) -> str:
+        """Keep a lamb's card as it now is. Returns what went wrong, or an empty text."""
+        self.lamb = lamb
+        if self.book is None:
+            return ""
+        came = self.book.keep_lamb(lamb)
+        return self._failed(came, lambda: "", now.moment) if isinstance(came, NotKept) else ""
+
+    def _go_on(self, case: Case, walk: Walk, now: Now) -> Case | Behind | NotKept:
+        assert self.book is not None
+        book, lamb = self.book, self.lamb
+        as_now = replace(case, moves=walk.moves, look=look_of(walk), edition=_edition(walk), closed=None)
+        card = card_from(lamb, walk.moves) if lamb else None
+        if card and card != lamb:
+            kept = book.keep_lamb(card)
+            if isinstance(kept, NotKept):
+                return kept
+            self.lamb = card
+        return book.keep(as_now, now.moment)
+
+    def _fork(self, walk: Walk, now: Now) -> tuple[str, Case | NotKept]:
+        """Begin a case of its own for this walk; a case that is not in the file at all is written anew."""
+        assert self.book is not None
+        there = self.book.case(self.case.id) if self.case else None
+        if isinstance(there, NotKept):
+            return "", there
+        self.case = None
+        return (FORKED if there else ""), self._begin(walk, now, beside=True)
+
+    def weighed(self) -> list[Weighing]:
+        """Return every weighing of the lamb in hand, the oldest first."""
+        if self.book is None or self.lamb is None:
+            return []
+        cases, seen = self.book.cases_of(self.lamb.id), self.book.observations_of(self.lamb.id)
+        if isinstance(cases, NotKept) or isinstance(seen, NotKept):
+            return []
+        return weighings((move for case in cases for move in case.moves), (*seen, *self._unwritten))
+
+    def note(self, observation: Observation, now: Now) -> str:
+        """Keep an observation; one that can't be kept now is tried again with the next writing."""
+        self._unwritten.append(observation)
+        return self._flush(now.moment)
+
+    def retry(self, walk: Walk, now: Now) -> str:
+        """Try again to keep what could not be kept; does nothing while all is kept."""
+        if not self.why_not or self.book is None:
+            return ""
+        told = self.keep(walk, now) or self._flush(now.moment)
+        return told or ("" if self.why_not else "Everything is kept again.")
+
+    def _flush(self, now: datetime) -> str:
+        if self.book is None:
+            return ""
+        while self._unwritten:
+            came = self._note_first(self.book)
+            if isinstance(came, NotKept):
+                return self._failed(came, lambda: self._flush(now), now)
+            del self._unwritten[0]
+        return ""
+
+    def _note_first(self, book: Casebook) -> NotKept | None:
+        """Keep the first observation, and its lamb's card, which may not be in the file yet."""
+        first = self._unwritten[0]
+        steps: list[Callable[[], object]] = []
+        if self.lamb and self.lamb.id == first.lamb:
+            steps.append(partial(book.keep_lamb, self.lamb))
+        return book.together([*steps, partial(book.note, first)])
+
+    def done(self, came: T | NotKept, now: datetime) -> T | None:
+        """Take the result of another writing or reading: None, and a word why, where it failed."""
+        if isinstance(came, NotKept):
+            self._failed(came, lambda: "", now)
+            return None
+        return came
+
+    @property
+    def waiting(self) -> tuple[Observation, ...]:
+        """Observations that are not in the file yet."""
+        return tuple(self._unwritten)
+
+    def _failed(self, why: NotKept, again: Callable[[], str], now: datetime) -> str:
+        self.why_not = why.why
+        if not why.damaged or self.book is None:
+            return ""
+        mended = mend(self.book, now)
+        if isinstance(mended, Opened):
+            self.book, self.why_not = mended.book, ""
+            return f"{mended.told} {again()}".strip()
+        self.why_not = mended.why
+        return ""
+
+
+def name_by(now: Now) -> str:
+    """Return what a lamb is called until somebody names it."""
+    return f"Lamb of {now.moment.astimezone(now.zone):%H:%M}"
+
+
+def _edition(walk: Walk) -> str:
+    return walk.guide.front.edition

@@ -1,0 +1,112 @@
+"""The opening list: the lambs in care, the longest due first, and the way to a new one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from triage.casebook.failing import NotKept
+from triage.casebook.rows import Case, Lamb
+from triage.clock import Now, hhmm
+from triage.looks import is_due, set_back
+from triage.page.inert import inert
+from triage.page.page import Block, Page
+from triage.session.resuming import late, resume, where
+from triage.walk import Walk
+
+if TYPE_CHECKING:
+    from triage.session.session import Session
+
+MOST = 40
+"""Lambs listed at once; more are told by their number."""
+
+
+@dataclass
+class LambsRoom:
+    """The list of open cases."""
+
+    session: Session
+
+    def page(self) -> Page:
+        """Return the list as it is in the casebook now, so that another copy's lambs show too."""
+        desk = self.session.desk
+        blocks = [Block("heading", "Lambs in care")]
+        blocks.append(Block("choice", "Another lamb: begin with the danger signs", "1"))
+        listed, now = self._listed(), desk.clock()
+        blocks += [
+            Block("choice", self._line(lamb, case, now), str(number))
+            for number, (lamb, case) in enumerate(listed, 2)
+        ]
+        if not desk.keeping.book:
+            blocks.append(Block("body", "No lamb is kept here, as there is no casebook."))
+        elif not listed:
+            blocks.append(Block("body", "No lamb is in care."))
+        blocks += self._more(len(listed))
+        return Page("lambs", "Lambs in care", tuple(blocks))
+
+    def _listed(self) -> tuple[tuple[Lamb, Case], ...]:
+        keeping = self.session.desk.keeping
+        if keeping.book is None:
+            return ()
+        return keeping.done(keeping.book.open_cases(MOST), self.session.desk.clock().moment) or ()
+
+    def _more(self, listed: int) -> list[Block]:
+        book = self.session.desk.keeping.book
+        count = book.count_open() if book and listed == MOST else 0
+        if isinstance(count, NotKept) or count <= listed:
+            return []
+        return [Block("quiet", f"And {count - listed} more. `triage lambs` lists them all.")]
+
+    def _line(self, lamb: Lamb, case: Case, now: Now) -> str:
+        desk = self.session.desk
+        resumed = resume(desk.guide, case, now, desk.system)
+        urgency = resumed.walk.state.urgency
+        parts = [f"{inert(lamb.name, 40)}: {_when(case, now)}"]
+        if urgency:
+            parts.append(f"{desk.guide.urgency(urgency).say}.")
+        parts.append(where(resumed.walk, desk.system))
+        return " ".join(parts)
+
+    def take(self, typed: str) -> None:
+        """Open the lamb of a number; Enter alone goes to the walk in hand."""
+        session = self.session
+        if not typed:
+            session.desk.close(self)
+            return
+        listed = self._listed()
+        number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 4 else 0
+        if number == 1:
+            session.desk.keeping.take_up(None, None)
+            session.take_up(Walk(session.desk.guide))
+        elif 2 <= number < len(listed) + 2:
+            self._open(*listed[number - 2])
+        else:
+            session.desk.told = f"'{typed[:20]}' does nothing here. Type a number of the list."
+
+    def _open(self, lamb: Lamb, case: Case) -> None:
+        session, desk = self.session, self.session.desk
+        resumed = resume(desk.guide, case, desk.clock(), desk.system)
+        desk.keeping.take_up(lamb, case)
+        session.take_up(resumed.walk)
+        desk.told = resumed.told
+        if resumed.walk.finished:
+            session.open("lamb")
+
+    def command(self, name: str) -> None:
+        """This page has no keys of its own."""
+
+    def back(self) -> None:
+        """Go back to the walk in hand."""
+        self.session.desk.close(self)
+
+
+def _when(case: Case, now: Now) -> str:
+    look = case.look
+    if look is None:
+        return f"left at {hhmm(case.touched, now)}."
+    if set_back(look, now.moment):
+        return "look now. The clock was set back since the look was set."
+    minutes = (look.due - now.moment).total_seconds() / 60
+    if is_due(look, now.moment):
+        return f"look now, due {hhmm(look.due, now)}, {late(-minutes)} ago."
+    return f"look at {hhmm(look.due, now)}, in {late(minutes)}."

@@ -1,0 +1,65 @@
+"""The form of an observation: one short question after another, then it is kept."""
+
+from __future__ import annotations
+
+import uuid
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from triage.casebook.rows import Observation
+from triage.entry import AskAgain
+from triage.observations import KINDS, Kept, Noting, words_of
+from triage.page.page import Page
+
+if TYPE_CHECKING:
+    from triage.session.session import Session
+
+
+@dataclass
+class NotingRoom:
+    """Writes down one observation of the lamb in hand."""
+
+    session: Session
+    steps: list[Noting]
+    """The questions so far; going back drops the last one."""
+    _refused: str = field(default="", init=False)
+
+    @classmethod
+    def begin(cls, session: Session, kind: str) -> NotingRoom:
+        """Begin with the first question of a kind."""
+        desk = session.desk
+        return cls(session, [Noting(KINDS[kind], desk.guide, desk.clock())])
+
+    def page(self) -> Page:
+        """Return the question that is asked now."""
+        return self.steps[-1].question(self.session.desk.system)
+
+    def take(self, typed: str) -> None:
+        """Take the answer; after the last one it is written down."""
+        desk = self.session.desk
+        came = self.steps[-1].take(typed, desk.reader())
+        if isinstance(came, AskAgain):
+            desk.told = came.why
+        elif isinstance(came, Kept):
+            self._keep(came)
+        else:
+            desk.told = came.told
+            self.steps.append(came)
+
+    def _keep(self, kept: Kept) -> None:
+        desk, now = self.session.desk, self.session.desk.clock()
+        lamb = desk.keeping.known(now)
+        seen = Observation(uuid.uuid4().hex, lamb.id, kept.kind, kept.at, now.moment, kept.parts)
+        told = desk.keeping.note(seen, now)
+        desk.close(self)
+        where = "Written down" if desk.keeping.book and not desk.keeping.why_not else "Noted, but not kept"
+        desk.told = f"{told} {where}: {words_of(seen, desk.guide, desk.system)}".strip()
+
+    def command(self, name: str) -> None:
+        """A form has no keys of its own."""
+
+    def back(self) -> None:
+        """Go back a question, and out of the first one."""
+        self.steps.pop()
+        if not self.steps:
+            self.session.desk.close(self)

@@ -1,0 +1,73 @@
+"""Taking a kept walk up again, exactly where it was, or telling what no longer fits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from triage.casebook.rows import Case
+from triage.clock import Now, hhmm
+from triage.guide.model import Act, Ask, Guide
+from triage.page.inert import inert
+from triage.page.words import Reader
+from triage.units import System, show
+from triage.walk import Done, Move, Walk, replay
+
+STALE = timedelta(minutes=20)
+"""Longer ago than this, the answers are told to be old: a lamb can turn in that time."""
+
+
+@dataclass(frozen=True)
+class Resumed:
+    """A walk taken up again, the moves that the present guide has no place for, and what to tell."""
+
+    walk: Walk
+    dropped: tuple[Move, ...]
+    told: str
+
+
+def resume(guide: Guide, case: Case, now: Now, system: System) -> Resumed:
+    """Replay a case's moves over the guide as it is now."""
+    changed = replay(Walk(guide), case.moves)
+    told = []
+    if changed.dropped or case.edition != guide.front.edition:
+        told.append(_difference(guide, case, changed.walk, changed.dropped, system))
+    if case.moves and now.moment - case.touched > STALE:
+        told.append(f"You left it at {hhmm(case.touched, now)}. The answers are from then.")
+    return Resumed(changed.walk, changed.dropped, " ".join(told))
+
+
+def _difference(guide: Guide, case: Case, walk: Walk, dropped: tuple[Move, ...], system: System) -> str:
+    editions = f"edition {inert(case.edition, 20)}, now {guide.front.edition}"
+    changed = f"The guidance has changed since ({editions})." if case.edition != guide.front.edition else ""
+    if not dropped:
+        return f"{changed} Your answers still fit. You are at: {where(walk, system)}"
+    lost = "; ".join(_words(guide, move, system) for move in dropped)
+    return f"{changed} No longer used: {lost}. You are at: {where(walk, system)}".strip()
+
+
+def _words(guide: Guide, move: Move, system: System) -> str:
+    """Return a move in words, also one that the guide has no name for any more."""
+    if isinstance(move, Done):
+        node = guide.nodes.get(move.act)
+        return f"done: {node.title if isinstance(node, Act) else inert(move.act, 40)}"
+    finding = guide.findings.get(move.finding)
+    known = finding is not None and (not isinstance(move.value, str) or move.value in finding.choices)
+    if finding is None or not known:
+        value = move.value if isinstance(move.value, str) else f"{move.value}"
+        return f"{inert(move.finding, 40)}: {inert(move.said or value, 40)}"
+    return f"{finding.label}: {Reader(guide, Walk(guide).facts, system).answer(finding, move.value)}"
+
+
+def where(walk: Walk, system: System) -> str:
+    """Return where a walk is, as the heading of its page."""
+    reader = Reader(walk.guide, walk.facts, system)
+    node = walk.node
+    if isinstance(node, Ask):
+        return reader.fill(walk.guide.findings[node.finding].ask)
+    return f"{reader.fill(node.title)}."
+
+
+def late(minutes: float) -> str:
+    """Return a time span in words, to the minute."""
+    return show(max(1, round(minutes)), "min") if minutes < 90 else show(round(minutes / 60, 1), "h")
