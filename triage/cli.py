@@ -12,7 +12,9 @@ from pathlib import Path
 from triage.commands.amounts import run_amounts
 from triage.commands.check import REPORTS, run_check
 from triage.commands.findings import run_findings
+from triage.commands.kept import add_kept
 from triage.commands.schema import add_schema
+from triage.commands.setup import add_setup
 from triage.commands.shared import Exit, complain
 from triage.commands.version import print_version
 from triage.commands.walk import run_walk
@@ -83,6 +85,8 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--report", choices=REPORTS, default="text", help="how to tell what came of it")
     check.add_argument("--out", type=Path, metavar="FILE", help="write the report to FILE")
     check.set_defaults(run=run_check, version=False)
+    add_kept(commands, _shared)
+    add_setup(commands.add_parser("setup", help="keep your vet's number and the rest of this holding"))
     add_schema(commands.add_parser("schema", help="write what an editor needs to check a guide as you type"))
     return parser
 

@@ -12,7 +12,9 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from triage.casebook.rows import Look
+from triage.clock import Now, hhmm
 from triage.guide.model import Act, End
+from triage.units import show
 from triage.walk import Done, Walk
 
 SLACK = timedelta(minutes=2)
@@ -42,6 +44,20 @@ def look_of(walk: Walk) -> Look | None:
 def is_due(look: Look, now: datetime) -> bool:
     """Whether a look is due by the clock on the wall, or the clock was set back since it was set."""
     return now >= look.due or set_back(look, now)
+
+
+def look_words(look: Look, now: Now) -> str:
+    """Return when a look is due, in words."""
+    if set_back(look, now.moment):
+        return "look now. The clock was set back since the look was set."
+    minutes = (look.due - now.moment).total_seconds() / 60
+    if is_due(look, now.moment):
+        return f"look now, due {hhmm(look.due, now)}, {_span(-minutes)} ago."
+    return f"look at {hhmm(look.due, now)}, in {_span(minutes)}."
+
+
+def _span(minutes: float) -> str:
+    return show(max(1, round(minutes)), "min") if minutes < 90 else show(round(minutes / 60, 1), "h")
 
 
 def set_back(look: Look, now: datetime) -> bool:

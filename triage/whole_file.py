@@ -12,7 +12,11 @@ def write_whole(text: str, path: Path) -> None:
 
     OSError when it can't be written; then nothing at `path` has changed.
     """
-    written = text.encode("utf-8", errors="replace")
+    write_bytes_whole(text.encode("utf-8", errors="replace"), path)
+
+
+def write_bytes_whole(written: bytes, path: Path) -> None:
+    """Write bytes as `write_whole` writes a text."""
     if path.exists() and not path.is_file():
         with path.open("wb") as there:  # a device or a pipe is written to; a rename would take its place
             there.write(written)

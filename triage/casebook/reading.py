@@ -6,7 +6,7 @@ import json
 import sqlite3
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 from triage.casebook.failing import NotKept, not_kept
 from triage.casebook.moves import maybe_moment, moment, move_of
@@ -85,6 +85,12 @@ class BookReader:
         """Return a lamb's cases with their moves, the oldest first."""
         select = f"SELECT {_CASE} FROM cases WHERE lamb = ? ORDER BY begun, id"
         return self._read(lambda: tuple(self._case_of(row) for row in self._run(select, (lamb,)).fetchall()))
+
+    def ids(self, table: Literal["cases", "observations"]) -> frozenset[str] | NotKept:
+        """Return the ids of all cases, or of all observations."""
+        return self._read(
+            lambda: frozenset(row[0] for row in self._run(f"SELECT id FROM {table}").fetchall())
+        )
 
     def observations_of(self, lamb: str) -> tuple[Observation, ...] | NotKept:
         """Return what was observed of a lamb, the oldest first."""

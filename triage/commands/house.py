@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from triage.casebook.failing import NotKept
 from triage.session.desk import House
 from triage.session.keeping import Keeping
+
+if TYPE_CHECKING:
+    from triage.casebook.opening import Opened
 
 UNKEPT = "Nothing of this walk is kept, as you asked."
 OTHER_GUIDE = "Nothing of this walk is kept, as it goes by another guide; add --casebook FILE to keep it."
@@ -40,17 +44,22 @@ def _open_holding(house: House) -> None:
 
 
 def _open_casebook(house: House, asked: Path | None) -> None:
-    from triage.casebook.opening import open_casebook
-    from triage.holding.place import Nowhere, casebook_file
-
-    place = asked or casebook_file()
-    opened = NotKept(place.why) if isinstance(place, Nowhere) else open_casebook(place)
+    opened = casebook_at(asked)
     if isinstance(opened, NotKept):
         house.keeping = Keeping(None, opened.why)
         return
     house.keeping = Keeping(opened.book)
     if opened.told:
         house.notes.append(opened.told)
+
+
+def casebook_at(asked: Path | None) -> Opened | NotKept:
+    """Open the casebook that was asked for, or the one in its usual place."""
+    from triage.casebook.opening import open_casebook
+    from triage.holding.place import Nowhere, casebook_file
+
+    place = asked or casebook_file()
+    return NotKept(place.why) if isinstance(place, Nowhere) else open_casebook(place)
 
 
 def anyone_in_care(house: House) -> bool:

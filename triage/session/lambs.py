@@ -8,15 +8,16 @@ from typing import TYPE_CHECKING
 from triage.casebook.failing import NotKept
 from triage.casebook.rows import Case, Lamb
 from triage.clock import Now, hhmm
-from triage.looks import is_due, set_back
+from triage.looks import look_words
 from triage.page.inert import inert
 from triage.page.page import Block, Page
-from triage.session.resuming import late, resume, where
+from triage.session.resuming import resume, where
 from triage.walk import Walk
 
 if TYPE_CHECKING:
     from triage.session.session import Session
 
+EVERY = 1_000_000
 MOST = 40
 """Lambs listed at once; more are told by their number."""
 
@@ -32,9 +33,9 @@ class LambsRoom:
         desk = self.session.desk
         blocks = [Block("heading", "Lambs in care")]
         blocks.append(Block("choice", "Another lamb: begin with the danger signs", "1"))
-        listed, now = self._listed(), desk.clock()
+        listed, now = self.listed(), desk.clock()
         blocks += [
-            Block("choice", self._line(lamb, case, now), str(number))
+            Block("choice", self.line(lamb, case, now), str(number))
             for number, (lamb, case) in enumerate(listed, 2)
         ]
         if not desk.keeping.book:
@@ -44,11 +45,12 @@ class LambsRoom:
         blocks += self._more(len(listed))
         return Page("lambs", "Lambs in care", tuple(blocks))
 
-    def _listed(self) -> tuple[tuple[Lamb, Case], ...]:
+    def listed(self, most: int = MOST) -> tuple[tuple[Lamb, Case], ...]:
+        """Return the open cases with their lambs, at most so many."""
         keeping = self.session.desk.keeping
         if keeping.book is None:
             return ()
-        return keeping.done(keeping.book.open_cases(MOST), self.session.desk.clock().moment) or ()
+        return keeping.done(keeping.book.open_cases(most), self.session.desk.clock().moment) or ()
 
     def _more(self, listed: int) -> list[Block]:
         book = self.session.desk.keeping.book
@@ -57,7 +59,8 @@ class LambsRoom:
             return []
         return [Block("quiet", f"And {count - listed} more. `triage lambs` lists them all.")]
 
-    def _line(self, lamb: Lamb, case: Case, now: Now) -> str:
+    def line(self, lamb: Lamb, case: Case, now: Now) -> str:
+        """Return a case as a line: whose, what is due when, how urgent, and where it is."""
         desk = self.session.desk
         resumed = resume(desk.guide, case, now, desk.system)
         urgency = resumed.walk.state.urgency
@@ -73,7 +76,7 @@ class LambsRoom:
         if not typed:
             session.desk.close(self)
             return
-        listed = self._listed()
+        listed = self.listed()
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 4 else 0
         if number == 1:
             session.desk.keeping.take_up(None, None)
@@ -100,13 +103,27 @@ class LambsRoom:
         self.session.desk.close(self)
 
 
+def lines_in_care(session: Session) -> list[str]:
+    """Return the lambs in care as lines of text."""
+    room = LambsRoom(session)
+    now = session.desk.clock()
+    lines = [room.line(lamb, case, now) for lamb, case in room.listed(EVERY)]
+    return lines or ["No lamb is in care."]
+
+
+def every_line(session: Session) -> list[str]:
+    """Return every lamb as a line of text, the latest first."""
+    book, now = session.desk.keeping.book, session.desk.clock()
+    lambs = book.lambs() if book else ()
+    if isinstance(lambs, NotKept):
+        return [f"The casebook can't be read: {lambs.why}."]
+    return [f"{inert(lamb.name, 40)}, since {hhmm(lamb.added, now)}" for lamb in lambs] or [
+        "No lamb is kept."
+    ]
+
+
 def _when(case: Case, now: Now) -> str:
     look = case.look
     if look is None:
         return f"left at {hhmm(case.touched, now)}."
-    if set_back(look, now.moment):
-        return "look now. The clock was set back since the look was set."
-    minutes = (look.due - now.moment).total_seconds() / 60
-    if is_due(look, now.moment):
-        return f"look now, due {hhmm(look.due, now)}, {late(-minutes)} ago."
-    return f"look at {hhmm(look.due, now)}, in {late(minutes)}."
+    return look_words(look, now)

@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import timedelta
+from typing import TYPE_CHECKING
 
-from triage.casebook.rows import Case
+from triage.casebook.failing import NotKept
+from triage.casebook.rows import Case, Lamb
 from triage.clock import Now, hhmm
 from triage.guide.model import Act, Ask, Guide
 from triage.page.inert import inert
 from triage.page.words import Reader
-from triage.units import System, show
+from triage.units import System
 from triage.walk import Done, Move, Walk, replay
+
+if TYPE_CHECKING:
+    from triage.session.session import Session
 
 STALE = timedelta(minutes=20)
 """Longer ago than this, the answers are told to be old: a lamb can turn in that time."""
@@ -68,6 +73,14 @@ def where(walk: Walk, system: System) -> str:
     return f"{reader.fill(node.title)}."
 
 
-def late(minutes: float) -> str:
-    """Return a time span in words, to the minute."""
-    return show(max(1, round(minutes)), "min") if minutes < 90 else show(round(minutes / 60, 1), "h")
+def take_up_last(session: Session, lamb: Lamb) -> None:
+    """Take up a lamb's latest walk: an open one before a closed one."""
+    desk = session.desk
+    cases = desk.keeping.book.cases_of(lamb.id) if desk.keeping.book else ()
+    if isinstance(cases, NotKept):
+        cases = ()
+    case = max(cases, key=lambda each: (each.closed is None, each.touched), default=None)
+    desk.keeping.take_up(lamb, case)
+    resumed = resume(desk.guide, case, desk.clock(), desk.system) if case else None
+    session.take_up(resumed.walk if resumed else Walk(desk.guide))
+    desk.told = resumed.told if resumed else ""

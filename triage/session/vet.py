@@ -64,14 +64,21 @@ class VetRoom:
         else:
             self.session.desk.told = f"'{typed[:20]}' does nothing here. Press b to go back."
 
+    def heads(self) -> tuple[str, str, str]:
+        """Return the title of the page, the vet's numbers, and when it was made."""
+        desk = self.session.desk
+        now, lamb = desk.clock(), desk.keeping.lamb
+        title = f"For the vet: {inert(lamb.name, 40)}" if lamb else "For the vet"
+        return title, inert(desk.numbers, 200), f"{now.moment.astimezone(now.zone):%H:%M on %d %B %Y}"
+
     def _save(self) -> str:
         desk, handover = self.session.desk, self.handover()
         now = desk.clock()
         folder = desk.keeping.book.path.parent if desk.keeping.book else Path.cwd()
         name = folder / f"for-the-vet-{now.moment.astimezone(now.zone):%Y-%m-%d-%H%M%S}"
         try:
-            write_whole(paper_of(handover), name.with_suffix(".html"))
-            write_whole(text_of(handover), name.with_suffix(".txt"))
+            write_whole(paper_of(handover, *self.heads()), name.with_suffix(".html"))
+            write_whole(text_of(handover, self.heads()[0]), name.with_suffix(".txt"))
         except OSError as error:
             return f"It could not be saved in {folder}: {error.strerror or error}."
         return f"Saved: {name}.html to print, and {name.name}.txt."
