@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from pytest import MonkeyPatch
 
 from triage.guide.find import knowledge_root
 from triage.guide.model import Guide, Read
@@ -160,6 +161,17 @@ def small_guide(folder: Path, *changes: tuple[str, str, str]) -> Guide:
     read = read_small(folder, *changes)
     assert read.guide is not None, "\n".join(map(str, read.problems))
     return read.guide
+
+
+@pytest.fixture(autouse=True)
+def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: MonkeyPatch) -> Path:
+    """Keep every test, and every program that it starts, out of a person's own folders."""
+    home = tmp_path_factory.mktemp("home")
+    monkeypatch.setenv("HOME", str(home))
+    monkeypatch.setenv("XDG_DATA_HOME", str(home / "data"))
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(home / "config"))
+    monkeypatch.delenv("TRIAGE_VET", raising=False)
+    return home
 
 
 @pytest.fixture(scope="session")

@@ -72,7 +72,9 @@ def head(page: Page, vet: str) -> list[str]:
     if page.urgency:
         lines.append(f"** {page.urgency.say}" + (f" ({page.because})" if page.because else ""))
         lines += [f"Vet: {vet}"] if vet else []
-    return [*lines, page.title, *([f"Lamb: {page.lamb}"] if page.lamb else [])]
+    named = page.lamb.startswith("Lamb")  # as it is called until somebody names it
+    lamb = page.lamb if named or not page.lamb else f"Lamb: {page.lamb}"
+    return [*lines, page.title, *([lamb] if lamb else [])]
 
 
 def prompt(page: Page) -> str:

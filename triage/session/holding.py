@@ -18,6 +18,8 @@ class HoldingRoom:
     """Asks what is kept of this holding. Each answer is written down at once."""
 
     session: Session
+    leaving: bool = False
+    """Whether the guide is left when the form is."""
     _at: int = field(default=0, init=False)
 
     def page(self) -> Page:
@@ -43,7 +45,11 @@ class HoldingRoom:
         if self._at + 1 < len(FIELDS):
             self._at += 1
         else:
-            desk.close(self)
+            self._close()
+
+    def _close(self) -> None:
+        self.session.desk.close(self)
+        self.session.left = self.session.left or self.leaving
 
     def _written(self) -> str:
         from triage.holding.file import write_holding
@@ -59,7 +65,7 @@ class HoldingRoom:
 
     def back(self) -> None:
         """Go back a question, and out of the first one."""
-        if self._at:
+        if self._at and not self.leaving:
             self._at -= 1
         else:
-            self.session.desk.close(self)
+            self._close()

@@ -154,15 +154,21 @@ class Session:
             case _:
                 self.room.command(command)
 
+    def _ask_holding(self) -> None:
+        """Ask, once, what should be in view the next time; leaving the form leaves the guide."""
+        from triage.session.holding import HoldingRoom
+
+        self.left = self.desk.house.ask = False
+        self.desk.open(HoldingRoom(self, leaving=True))
+        self.desk.told = "Before you go, once: what should be in view next time? Going back leaves."
+
     def _leave(self) -> None:
         """Leave at once where nothing is lost, and else on the second time."""
         walk = self.whole
         self.left = self._leaving or walk.finished or not walk.moves
         self._leaving = True
-        if self.left and self.desk.house.ask and walk.state.urgency != walk.guide.top:
-            self.left = self.desk.house.ask = False
-            self.open("holding")
-            self.desk.told = "Before you go, once: what should be in view next time? q leaves."
+        if self.left and self.desk.house.ask and walk.moves and walk.state.urgency != walk.guide.top:
+            self._ask_holding()
         elif not self.left:
             kept = " This walk is kept." if self.desk.keeping.case and not self.desk.keeping.why_not else ""
             self.desk.told = f"Press q once more to leave.{kept}"
