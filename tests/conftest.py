@@ -6,7 +6,6 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from pytest import MonkeyPatch
 
 from triage.guide.find import knowledge_root
 from triage.guide.model import Guide, Read
@@ -164,7 +163,7 @@ def small_guide(folder: Path, *changes: tuple[str, str, str]) -> Guide:
 
 
 @pytest.fixture(autouse=True)
-def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: MonkeyPatch) -> Path:
+def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Keep every test, and every program that it starts, out of a person's own folders."""
     home = tmp_path_factory.mktemp("home")
     monkeypatch.setenv("HOME", str(home))

@@ -74,7 +74,7 @@ def head(page: Page, vet: str) -> list[str]:
         lines += [f"Vet: {vet}"] if vet else []
     named = page.lamb.startswith("Lamb")  # as it is called until somebody names it
     lamb = page.lamb if named or not page.lamb else f"Lamb: {page.lamb}"
-    return [*lines, page.title, *([lamb] if lamb else [])]
+    return [*lines, *([page.title] if page.title else []), *([lamb] if lamb else [])]
 
 
 def prompt(page: Page) -> str:

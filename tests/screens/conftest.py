@@ -1,22 +1,40 @@
-"""The app under test, and its screen as text."""
+"""The app under test, its screen as text, and every kind of screen there is."""
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from collections.abc import Mapping, Sequence
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
+from textual.events import Key
 from textual.pilot import Pilot
 
+from triage.casebook.opening import Opened, open_casebook
 from triage.clock import Now
 from triage.guide.model import Guide
+from triage.holding.holding import Holding
 from triage.screens.app import LambApp
+from triage.screens.view import View
 from triage.session import Session
+from triage.session.desk import House
+from triage.session.keeping import Keeping
 from triage.walk import Walk
 
 NOW = Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC)
 
+HOLDING = Holding(caller="Ann Field", place="Hill Farm", vet="01632 960111", out_of_hours="01632 960222")
+"""Invented, as every name and number in the tests is; the numbers are of the range kept for fiction."""
+
+NIGHT: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("Blue 7", ("5", "36.2", "3h", "d", "l", "3", "1", "60", "2", "1", "37.4 at 2:05", "b")),
+    ("Red [/] 12", ("6", "39.3", "1", "5", "2h", "6", "4.2kg")),
+    ("Third of three", ("6",)),
+)
+"""An invented night of three lambs: a name and what is typed for each."""
+
 
 def app_of(guide: Guide, ascii_only: bool = False) -> LambApp:
-    """Return the app at the first question, at a fixed time."""
+    """Return the app at the first question, at a fixed time, with nothing kept."""
     return LambApp(Session(Walk(guide), vet="01632 960111", clock=lambda: NOW), ascii_only)
 
 
@@ -24,3 +42,73 @@ def screen_of(pilot: Pilot[None]) -> str:
     """Return what is on the screen, as text. The one place that reads Textual's compositor."""
     strips = pilot.app.screen._compositor.render_strips()
     return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in strips) + "\n"
+
+
+COLD = ("5", *"36.2", "enter", *"3h", "enter")
+FIRST_MILK = ("6", *"39.3", "enter", "1", "5", *"2h", "enter", "6", *"4.2kg", "enter")
+
+PLACES: Mapping[str, Sequence[str]] = {
+    "lambs": (),
+    "first": ("1",),
+    "measure": ("1", "5", *"36"),
+    "picked": ("1", "down", "down"),
+    "told": ("1", "9"),
+    "act": ("1", *COLD),
+    "end": ("1", *FIRST_MILK),
+    "how": ("1", *COLD, "question_mark"),
+    "working": ("1", *FIRST_MILK, "w"),
+    "answers": ("1", *COLD, "a"),
+    "lamb": ("2", "l"),
+    "card": ("2", "l", "c"),
+    "card-name": ("2", "l", "c", "1", *"Blue"),
+    "note-feed": ("2", "l", "3"),
+    "note-amount": ("2", "l", "3", "1"),
+    "note-words": ("2", "l", "7", *"It"),
+    "vet": ("2", "v"),
+    "vet-said": ("2", "v", "1"),
+    "holding": ("h",),
+}
+"""Every kind of screen, by the keys that lead to it from the list of the invented night's lambs."""
+
+
+def night(guide: Guide, folder: Path, hours: float = 0.5) -> Session:
+    """Return a session so long after the invented night began, at the list of its lambs."""
+    path = folder / "casebook.sqlite"
+    for name, lines in NIGHT:
+        held = session_at(guide, path, NOW)
+        for line in ("1", *lines) if held.desk.rooms else lines:
+            held.take(line)
+        for line in ("l", "c", "1", name):
+            held.take(line)
+        held.desk.keeping.book.close()  # type: ignore[union-attr]
+    return session_at(guide, path, Now(NOW.moment + timedelta(hours=hours), UTC))
+
+
+def session_at(guide: Guide, path: Path, now: Now) -> Session:
+    """Return a session on a casebook at a fixed time, as the command opens one."""
+    opened = open_casebook(path)
+    assert isinstance(opened, Opened)
+    session = Session(Walk(guide), clock=lambda: now, house=House(Keeping(opened.book), HOLDING))
+    if opened.book.count_open():
+        session.open("lambs")
+    return session
+
+
+SIGNS = {"question_mark": "?"}
+
+
+async def go_to(pilot: Pilot[None], guide: Guide, folder: Path, place: str) -> None:
+    """Take the app to a kind of screen, half an hour into the invented night."""
+    app = pilot.app
+    assert isinstance(app, LambApp)
+    book = app.session.desk.keeping.book
+    if book is not None:
+        book.close()
+    app.session = night(guide, folder / place)
+    app.session.watch()
+    app.view = View(ascii=app.view.ascii)
+    for key in PLACES[place]:
+        # Straight to the app: a pilot waits for the machine to be idle after each key.
+        app.on_key(Key(key, SIGNS.get(key, key if len(key) == 1 else None)))
+    app.draw()
+    await pilot.pause(0.01)

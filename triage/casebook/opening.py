@@ -12,7 +12,7 @@ from pathlib import Path
 
 from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.schema import APPLICATION_ID, MIGRATIONS, VERSION
+from triage.casebook.schema import APPLICATION_ID, MIGRATIONS, TABLES, VERSION
 
 PATIENCE = 2.0
 """Seconds to wait while another copy writes. A writing takes about a thousandth of that."""
@@ -104,7 +104,8 @@ def _open(path: Path) -> Casebook:
         database.execute("PRAGMA synchronous = FULL")
         if version < VERSION:
             _bring_up(database)
-        database.execute("SELECT 1 FROM cases, lambs, moves, observations LIMIT 1").fetchall()
+        for table in TABLES:
+            database.execute(f"SELECT 1 FROM {table} LIMIT 1").fetchall()
     except BaseException:
         database.close()
         raise

@@ -9,11 +9,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from triage.casebook.schema import TABLES
+
 LOST = "A lamb whose card was lost"
 MOST_GAP = 20_000
 """Rows tried one by one between two damaged places; more would keep a person waiting."""
 
-_TABLES = ("lambs", "cases", "moves", "observations")
 _MENDING = (
     "INSERT OR IGNORE INTO lambs (id, name, added) "
     f"SELECT lamb, '{LOST}', begun FROM cases WHERE lamb NOT IN (SELECT id FROM lambs)",
@@ -46,11 +47,11 @@ def salvage(damaged: Path, fresh: sqlite3.Connection) -> Saved:
     with closing(sqlite3.connect(f"{damaged.as_uri()}?mode=ro", uri=True, timeout=0)) as old:
         fresh.execute("PRAGMA foreign_keys = OFF")
         fresh.execute("BEGIN IMMEDIATE")
-        for table in _TABLES:
+        for table in TABLES:
             _copy(old, fresh, table)
         for statement in _MENDING:
             fresh.execute(statement)
-        for table in _TABLES:
+        for table in TABLES:
             counts[table] = fresh.execute(f"SELECT count(*) FROM {table}").fetchone()[0]
         fresh.execute("COMMIT")
     return Saved(counts)

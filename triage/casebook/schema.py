@@ -58,4 +58,7 @@ MIGRATIONS = (
 )
 """Moves that were taken back or changed stay in the file, marked with when they were dropped."""
 
+TABLES = ("lambs", "cases", "moves", "observations")
+"""What a casebook is made of, in an order in which each needs only those before it."""
+
 VERSION = len(MIGRATIONS)

@@ -64,7 +64,9 @@ class Noting:
             Choice(str(number), name, text) for number, (name, text) in enumerate(part.choices.items(), 1)
         )
         such_as = example(part.measure, system) if part.measure else ""
-        return Page("form", self.kind.label, blocks, choices, part.measure, such_as, words=part.words)
+        return Page(
+            "form", self.kind.label, blocks, choices, part.measure, such_as, words=part.words, timed=True
+        )
 
     def take(self, typed: str, reader: AnswerReader) -> Noting | Kept | AskAgain:
         """Take an answer, a time, or both: `38.2 at 1:30`. The last part makes the observation."""

@@ -29,7 +29,7 @@ KEYS = (
     Key("f", "afresh", "look afresh", ("lamb",)),
     Key("k", "looked", "look done", ("lamb",)),
     Key("c", "card", "its card", ("lamb",)),
-    Key("x", "close", "no more care", ("lamb",)),
+    Key("x", "close", "end its care", ("lamb",)),
     Key("?", "how", "how and why", _WALK),
     Key("v", "vet", "vet"),
     Key("w", "working", "working", ("act", "end")),

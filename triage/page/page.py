@@ -76,6 +76,8 @@ class Page:
     lamb: str = ""
     words: bool = False
     """Whether free words are typed here, so that no letter is a command."""
+    timed: bool = False
+    """Whether a time may be typed in place of an answer, as `at 1:30`."""
     offers: bool = False
     """Whether Enter alone takes an answer that is kept."""
     alarm: str = ""

@@ -41,6 +41,9 @@ WATCH = 1.0
 MOST_TYPED = 20_000
 """Signs that a box takes; more than anybody types, and few enough to be quick."""
 
+DEAR = 20
+"""Typed signs from which they are not thrown away by one key."""
+
 PATIENCE = 2.0
 """Seconds to leave in order after a signal; a vanished terminal can hold the screen library for ever."""
 
@@ -65,15 +68,21 @@ class LambApp(App[None]):
     ]
 
     def __init__(
-        self, session: Session, ascii_only: bool = False, keep: Callable[[Walk], object] | None = None
+        self,
+        session: Session,
+        ascii_only: bool = False,
+        keep: Callable[[Walk], object] | None = None,
+        colours: bool = True,
     ) -> None:
         super().__init__()
+        self.colours = colours
         self.session = session
         self.keep = keep or (lambda walk: None)
         self.view = View(ascii=ascii_only)
         for theme in themes.THEMES:
             self.register_theme(theme)
-        self.theme = themes.NIGHT.name
+        chosen = themes.theme_named(session.desk.holding.theme) if colours else themes.TERMINAL
+        self.theme = chosen.name
 
     def compose(self) -> ComposeResult:
         """Three areas: what stands on top, the page, the keys."""
@@ -147,6 +156,7 @@ class LambApp(App[None]):
 
     def _key(self, event: events.Key) -> None:
         page = self.session.page()
+        self.view.warned = self.view.warned and event.key == "escape"
         if self._moves(event.key, page):
             return
         character = event.character or ""
@@ -155,8 +165,7 @@ class LambApp(App[None]):
         if self._types(page, character):
             self.view.typed = (self.view.typed + character)[:MOST_TYPED]
         elif character == "t":
-            names = [theme.name for theme in themes.THEMES]
-            self.theme = names[(names.index(self.theme) + 1) % len(names)]
+            self._next_light()
         elif character == "d" and page.kind == "act" and self.view.top < self.view.bottom:
             self._scroll(1)  # there is more of it to read first
         else:
@@ -169,6 +178,14 @@ class LambApp(App[None]):
         if page.words or page.measure:
             self.view.typed = (self.view.typed + " ".join(event.text.splitlines()))[:MOST_TYPED]
             self.draw()
+
+    def _next_light(self) -> None:
+        if not self.colours:
+            self.session.told = "NO_COLOR is set, so the terminal's own two colours stay."
+            return
+        names = [theme.name for theme in themes.THEMES]
+        self.theme = names[(names.index(self.theme) + 1) % len(names)]
+        self.session.told = f"Light: {self.theme}."
 
     def _moves(self, key: str, page: Page) -> bool:
         """Take a key that has a name rather than a sign; False for any other."""
@@ -186,8 +203,10 @@ class LambApp(App[None]):
                 self._enter()
             case "backspace":
                 self.view.typed = self.view.typed[:-1]
+            case "left" if self.view.typed:
+                pass  # there is no cursor to move, and what is typed must not be lost
             case "escape" | "left":
-                self._back()
+                self._back(page)
             case "tab":
                 self.view.typed = ""
                 self.session.open("vet")
@@ -206,6 +225,8 @@ class LambApp(App[None]):
             return True
         if page.measure:
             return character not in AT_ONCE
+        if page.timed and character == "a":
+            return True
         listed = sum(block.role == "choice" for block in page.blocks)
         return listed > len(DIGITS) and character in f"0{DIGITS}"
 
@@ -227,9 +248,14 @@ class LambApp(App[None]):
         else:
             self._send(self.view.typed, words=page.words)
 
-    def _back(self) -> None:
-        if self.view.typed:
+    def _back(self, page: Page) -> None:
+        """Empty the box, and go back from an empty one; much typed text goes only at the second time."""
+        if len(self.view.typed) > DEAR and not self.view.warned:
+            self.view.warned, self.session.told = True, "Esc once more throws away what is typed."
+        elif self.view.typed:
             self.view.typed = ""
+        elif page.words:
+            self.session.back()
         else:
             self._send("b")
 
@@ -253,8 +279,8 @@ def run_app(session: Session, keep: Callable[[Walk], object]) -> Walk:
 
     `keep` is given the walk instead, where the terminal vanished and there is no way back.
     """
-    if os.environ.get("NO_COLOR") == "":
-        # By the no-color convention an empty value does not count; Textual only looks if it is set.
-        del os.environ["NO_COLOR"]
-    LambApp(session, not can_show(sys.stdout.encoding), keep).run()
+    # By the no-color convention an empty value does not count. Textual would only turn grey, which is
+    # colour too, so it never sees the variable.
+    colours = not os.environ.pop("NO_COLOR", "")
+    LambApp(session, not can_show(sys.stdout.encoding), keep, colours).run()
     return session.whole

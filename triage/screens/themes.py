@@ -1,14 +1,16 @@
 """Colours: each text at least 7:1 on its ground (WCAG 2.2, success criterion 1.4.6), by a test.
 
-Night is dim and warm: amber on black keeps more of the eye's adaptation than white does.
+Night is dim and warm: amber on black keeps more of the eye's adaptation than white does. Terminal has
+no colour of its own: it takes the terminal's two, and marks by weight and by reversing alone, so that its
+contrast is the one that the person has chosen.
 """
 
 from __future__ import annotations
 
-from textual.theme import Theme
+from textual.theme import BUILTIN_THEMES, Theme
 
 NIGHT = Theme(
-    name="lamb-night",
+    name="night",
     primary="#ffc04d",
     secondary="#d9a45b",
     accent="#ffd27a",
@@ -22,7 +24,7 @@ NIGHT = Theme(
 )
 
 DAY = Theme(
-    name="lamb-day",
+    name="day",
     primary="#1f3a1d",
     secondary="#44403a",
     accent="#123d52",
@@ -36,7 +38,7 @@ DAY = Theme(
 )
 
 STARK = Theme(
-    name="lamb-stark",
+    name="stark",
     primary="#ffffff",
     secondary="#ffffff",
     accent="#ffff66",
@@ -49,7 +51,33 @@ STARK = Theme(
     dark=True,
 )
 
-THEMES = (NIGHT, DAY, STARK)
+TERMINAL = Theme(
+    name="terminal",
+    ansi=True,
+    primary="ansi_default",
+    secondary="ansi_default",
+    accent="ansi_default",
+    foreground="ansi_default",
+    background="ansi_default",
+    surface="ansi_default",
+    panel="ansi_default",
+    boost="ansi_default",
+    error="ansi_default",
+    warning="ansi_default",
+    success="ansi_default",
+    dark=True,
+    # The library's own styles name these; every one of them is the terminal's own colour here.
+    variables=dict.fromkeys(BUILTIN_THEMES["ansi-dark"].variables, "ansi_default"),
+)
+
+THEMES = (NIGHT, DAY, STARK, TERMINAL)
+"""In the order in which one key goes through them."""
+
+
+def theme_named(name: str) -> Theme:
+    """Return a theme by its name; night where there is none of that name."""
+    return next((theme for theme in THEMES if theme.name == name), NIGHT)
+
 
 STYLES = {
     "heading": "bold $primary",

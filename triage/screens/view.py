@@ -38,6 +38,8 @@ class View:
     picked: int = -1
     typed: str = ""
     ascii: bool = False
+    warned: bool = False
+    """Whether it was told that one more key throws away what is typed."""
     bottom: int = field(default=0, init=False)
     rows: int = field(default=1, init=False)
     """How many rows of the page were shown last."""
@@ -69,7 +71,8 @@ def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
     wrapped = textwrap.wrap(second, width) or [""]
     shown = [_cut(second, width)] if height < SHORT else wrapped
     lines += [(text.replace(NO_BREAK, " "), STYLES["title"]) for text in shown]
-    return lines[: max(1, height // 4)]
+    # An alarm takes a line of its own, so that it never pushes the number out of sight.
+    return lines[: max(1, height // 4) + bool(page.alarm)]
 
 
 def key_lines(page: Page, width: int, height: int) -> Styled:

@@ -17,6 +17,10 @@ from triage.session.keeping import Keeping
 from triage.units import System
 
 
+OPEN = range(8, 18)
+"""Hours of the day at which a practice is mostly open; only the order of two numbers hangs on it."""
+
+
 class Room(Protocol):
     """One place in a session: a page, and what is typed there. Keys that work everywhere never reach it."""
 
@@ -92,6 +96,10 @@ class Desk:
         """Return the vet's numbers as they stay in view."""
         if self.vet:
             return self.vet
-        night = self.holding.out_of_hours
-        by_night = f"at night {night}" if night and night != self.holding.vet else ""
-        return ", ".join(part for part in (self.holding.vet, by_night) if part)
+        day, night = self.holding.vet, self.holding.out_of_hours
+        if not day or not night or day == night:
+            return day or night
+        now = self.clock()
+        # The number to phone now stands first, as a small screen cuts the end of the line.
+        open_now = now.moment.astimezone(now.zone).hour in OPEN
+        return f"{day} (at night {night})" if open_now else f"{night} (by day {day})"

@@ -43,7 +43,7 @@ class LambsRoom:
         elif not listed:
             blocks.append(Block("body", "No lamb is in care."))
         blocks += self._more(len(listed))
-        return Page("lambs", "Lambs in care", tuple(blocks))
+        return Page("lambs", "", tuple(blocks))
 
     def listed(self, most: int = MOST) -> tuple[tuple[Lamb, Case], ...]:
         """Return the open cases with their lambs, at most so many."""

@@ -110,6 +110,14 @@ class Session:
         if self.whole is not before:
             self._keep()
 
+    def back(self) -> None:
+        """Go one step back, also from a box in which `b` would be a letter."""
+        before = self.whole
+        self.desk.told = ""
+        self.room.back()
+        if self.whole is not before:
+            self._keep()
+
     def open(self, name: str) -> None:
         """Open the list of lambs, the lamb in hand, the vet's page or the holding, from anywhere."""
         from triage.session.rooms import room_for
