@@ -19,7 +19,9 @@ def main() -> int:
     times, seed = (int(sys.argv[at]) if len(sys.argv) > at else usual for at, usual in ((1, 500), (2, 1)))
     with tempfile.TemporaryDirectory() as folder:
         killed = kill_and_read(Path(folder) / "casebook.sqlite", times, seed)
-    print(f"{killed.kills} kills, {killed.acknowledged} answers acknowledged, {len(killed.lost)} cases with a loss")
+    print(
+        f"{killed.kills} kills, {killed.acknowledged} answers acknowledged, {len(killed.lost)} cases with a loss"
+    )
     print(f"{killed.damaged} times damaged, told at opening: {killed.told or 'nothing'}")
     print(f"slowest opening afterwards: {killed.slowest * 1000:.1f} ms")
     for line in killed.lost[:10]:

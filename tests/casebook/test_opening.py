@@ -1,0 +1,213 @@
+"""Opening a casebook, whatever lies in its place."""
+
+from __future__ import annotations
+
+import os
+import random
+import sqlite3
+import stat
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tests.casebook.conftest import CASE, LAMB, NOW, opened_at
+from triage.casebook import opening, schema
+from triage.casebook.failing import NotKept
+from triage.casebook.opening import Opened, mend, open_casebook
+from triage.casebook.rows import Case, Observation
+from triage.walk import Answer
+
+VERSION_1 = (Path(__file__).parent / "version_1.sql").read_text(encoding="utf-8")
+"""A casebook of version 1 as SQLite dumps it; never changed, so that each later version can open it."""
+
+
+def filled(path: Path, cases: int = 30) -> None:
+    """Make a casebook of several pages: an invented lamb with many walks and notes."""
+    book = opened_at(path).book
+    for number in range(cases):
+        moves = tuple(Answer(f"finding-{place}", "x" * 40, at=NOW) for place in range(20))
+        book.begin(replace(LAMB, id=f"lamb-{number % 5}"), replace(CASE, id=f"case-{number}", moves=moves))
+        book.note(Observation(f"note-{number}", f"lamb-{number % 5}", "note", NOW, NOW, {"note": "y" * 200}))
+    book.close()
+
+
+def modes(folder: Path) -> set[int]:
+    return {stat.S_IMODE(each.stat().st_mode) for each in folder.iterdir()}
+
+
+def test_only_the_owner_may_read_it(path: Path) -> None:
+    """The file and those beside it are the owner's alone, whatever the umask; so is the folder."""
+    before = os.umask(0)
+    try:
+        book = opened_at(path).book
+        book.begin(LAMB, CASE)
+        assert modes(path.parent) == {0o600}
+        assert stat.S_IMODE(path.parent.stat().st_mode) == 0o700
+        book.close()
+        path.chmod(0o644)
+        opened_at(path).book.close()
+        assert modes(path.parent) == {0o600}
+    finally:
+        os.umask(before)
+
+
+def test_it_is_kept_as_safely_as_sqlite_can(path: Path) -> None:
+    """Write-ahead log, a flush at each commit, and foreign keys, as SQLite itself says."""
+    database = opened_at(path).book._database
+
+    asked = {
+        name: database.execute(f"PRAGMA {name}").fetchone()[0]
+        for name in ("journal_mode", "synchronous", "foreign_keys")
+    }
+
+    assert asked == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1}  # 2 is FULL (SQLite, PRAGMA)
+
+
+def test_a_casebook_of_version_1_opens(path: Path) -> None:
+    """What the first edition kept is read by this one."""
+    path.parent.mkdir()
+    with sqlite3.connect(path) as raw:
+        raw.executescript(VERSION_1)
+    raw.close()
+
+    book = opened_at(path).book
+
+    [(lamb, case)] = book.open_cases(9)  # type: ignore[misc]
+    assert (lamb, case.moves, case.look) == (LAMB, CASE.moves, CASE.look)
+    assert book.observations_of(LAMB.id)[0].parts == {"weight": 4.2}  # type: ignore[index]
+
+
+def test_a_later_migration_is_done_once_or_not_at_all(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """An older file gets the migrations it lacks; one that fails half way changes nothing."""
+    filled(path, 3)
+    broken = (*schema.MIGRATIONS, "CREATE TABLE more (a);\nCREATE TABLE more (a);\n")
+    monkeypatch.setattr(opening, "MIGRATIONS", broken)
+    monkeypatch.setattr(opening, "VERSION", 2)
+    assert isinstance(open_casebook(path), NotKept)
+    with sqlite3.connect(path) as raw:
+        assert raw.execute("PRAGMA user_version").fetchone() == (1,)
+        assert raw.execute("SELECT count(*) FROM sqlite_master WHERE name = 'more'").fetchone() == (0,)
+    raw.close()
+
+    monkeypatch.setattr(opening, "MIGRATIONS", (*schema.MIGRATIONS, "CREATE TABLE more (a);\n"))
+    book = opened_at(path).book
+
+    assert book.count_open() == 3
+    assert book._database.execute("PRAGMA user_version").fetchone() == (2,)
+
+
+def test_a_newer_casebook_is_left_untouched(path: Path) -> None:
+    """A file of a newer edition is refused, and neither it nor anything beside it changes."""
+    filled(path, 3)
+    with sqlite3.connect(path) as raw:
+        raw.execute(f"PRAGMA user_version = {schema.VERSION + 1}")
+    raw.close()
+    before = {each.name: each.read_bytes() for each in path.parent.iterdir()}
+
+    came = open_casebook(path)
+
+    assert isinstance(came, NotKept)
+    assert "newer edition" in came.why
+    assert {each.name: each.read_bytes() for each in path.parent.iterdir()} == before
+
+
+@pytest.mark.parametrize("marked", [True, False])
+def test_the_file_of_another_program_is_left_untouched(path: Path, marked: bool) -> None:
+    """A database that is not a casebook is refused and stays as it is."""
+    path.parent.mkdir()
+    with sqlite3.connect(path) as raw:
+        raw.execute("CREATE TABLE theirs (a)")
+        if marked:
+            raw.execute("PRAGMA application_id = 77")
+    raw.close()
+    before = path.read_bytes()
+
+    came = open_casebook(path)
+
+    assert isinstance(came, NotKept)
+    assert "another program" in came.why
+    with sqlite3.connect(path) as raw:
+        assert raw.execute("SELECT name FROM sqlite_master").fetchall() == [("theirs",)]
+    raw.close()
+    assert not marked or path.read_bytes() == before
+
+
+@pytest.mark.parametrize("place", ["folder", "parent-is-file", "null"])
+def test_no_place_for_it_is_told(tmp_path: Path, place: str) -> None:
+    """Where no file can be, the reason is told and nothing is raised."""
+    path = tmp_path / "a"
+    if place == "folder":
+        path.mkdir()
+    elif place == "parent-is-file":
+        path.write_text("a file")
+        path = path / "casebook.sqlite"
+    else:
+        path = Path("a\0b")
+
+    assert isinstance(open_casebook(path), NotKept)
+
+
+def damages(whole: bytes) -> list[bytes]:
+    """Return the file spoilt in many ways, the same in every run."""
+    chance = random.Random(4)
+    pages = range(0, len(whole), 4096)
+    spoilt = [whole[: len(whole) // 2], whole[:50], b"not a database at all, but long enough to look at" * 20]
+    spoilt += [bytes(100) + whole[100:], whole[: len(whole) - 2000] + bytes(2000)]
+    for page in pages:
+        for _ in range(3):
+            at = page + chance.randrange(min(4000, len(whole) - page - 1))
+            noise = chance.randbytes(chance.choice([1, 40, 96]))
+            spoilt.append((whole[:at] + noise + whole[at + len(noise) :])[: len(whole)])
+        spoilt.append(whole[:page] + bytes(4096) + whole[page + 4096 :])
+    return spoilt
+
+
+def test_a_damaged_casebook_never_stops_the_guide(tmp_path: Path) -> None:
+    """However a file is damaged, opening and reading it raises nothing. If damage is met, the old file is
+    kept byte for byte, a new one is begun, and what could be read is in it."""
+    path = tmp_path / "casebook.sqlite"
+    filled(path)
+    whole = path.read_bytes()
+    set_aside = saved = 0
+    for number, spoilt in enumerate(damages(whole)):
+        place = tmp_path / str(number) / "casebook.sqlite"
+        place.parent.mkdir()
+        place.write_bytes(spoilt)
+
+        came = open_casebook(place)
+        if isinstance(came, Opened) and not came.book.sound():
+            came = mend(came.book, NOW)
+        if isinstance(came, NotKept):  # the first bytes say that it is of a newer edition, or not ours
+            assert "newer" in came.why or "another" in came.why, (number, came)
+            assert place.read_bytes() == spoilt
+            continue
+        if came.told:
+            set_aside += 1
+            [aside] = place.parent.glob("casebook.sqlite.damaged-*[0-9x]")
+            assert aside.read_bytes() == spoilt
+            saved += len(came.book.lambs())  # type: ignore[arg-type]
+        assert came.book.sound()
+        assert isinstance(came.book.begin(replace(LAMB, id="new"), replace(CASE, id="new")), Case)
+        came.book.close()
+
+    assert set_aside > 20
+    assert saved > set_aside
+
+
+def test_what_can_be_read_is_saved(path: Path) -> None:
+    """One page of many spoilt costs what was on it, and the loss is told in numbers."""
+    filled(path, 60)
+    whole = bytearray(path.read_bytes())
+    middle = len(whole) // 2 // 4096 * 4096
+    whole[middle : middle + 4096] = bytes(4096)
+    path.write_bytes(whole)
+    opened = open_casebook(path)
+    assert isinstance(opened, Opened)
+
+    mended = opened if opened.told else mend(opened.book, NOW)
+
+    assert isinstance(mended, Opened)
+    assert "Saved from it: 5 lambs" in mended.told
+    kept = mended.book._database.execute("SELECT count(*) FROM moves").fetchone()[0]
+    assert 60 * 20 * 0.8 < kept <= 60 * 20
