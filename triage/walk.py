@@ -169,7 +169,8 @@ def _rounds(guide: Guide, move: Move, before: Iterable[Move]) -> int:
     """Return how often, among the moves before an answer, an act had made its finding forgotten."""
     if isinstance(move, Done):
         return 0
-    acts = [guide.nodes[each.act] for each in before if isinstance(each, Done)]
+    # A kept walk may hold an act that the present guide lacks; it forgets nothing here.
+    acts = [guide.nodes.get(each.act) for each in before if isinstance(each, Done)]
     return sum(isinstance(act, Act) and move.finding in act.forget for act in acts)
 
 

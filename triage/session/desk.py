@@ -16,7 +16,6 @@ from triage.page.page import Page
 from triage.session.keeping import Keeping
 from triage.units import System
 
-
 OPEN = range(8, 18)
 """Hours of the day at which a practice is mostly open; only the order of two numbers hangs on it."""
 

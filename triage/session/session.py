@@ -6,9 +6,10 @@ before the next page is shown.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
+from triage.casebook.rows import Look
 from triage.clock import Now
 from triage.page.keys import named
 from triage.page.page import Page
@@ -109,6 +110,7 @@ class Session:
             self.room.take(typed)
         if self.whole is not before:
             self._keep()
+        self._look_who_is_due()
 
     def back(self) -> None:
         """Go one step back, also from a box in which `b` would be a letter."""
@@ -133,14 +135,17 @@ class Session:
 
     def watch(self) -> bool:
         """Look at the clock: whether the bell is to ring now. To be called once a second or so."""
-        now = self.desk.clock()
-        looks = looks_now(self.desk.keeping, self.whole)
-        due = self.desk.house.alarm.due([(case, look) for case, (_, look) in looks.items()], now.moment)
-        self._due = ", ".join(dict.fromkeys(looks[case][0] for case in due))
-        told = self.desk.keeping.retry(self.whole, now)
+        told = self.desk.keeping.retry(self.whole, self.desk.clock())
         if told:
             self.desk.told = told
-        return self.desk.house.alarm.rings(due)
+        return self.desk.house.alarm.rings(self._look_who_is_due())
+
+    def _look_who_is_due(self) -> Mapping[str, Look]:
+        looks = looks_now(self.desk.keeping, self.whole)
+        watched = [(case, look) for case, (_, look) in looks.items()]
+        due = self.desk.house.alarm.due(watched, self.desk.clock().moment)
+        self._due = ", ".join(dict.fromkeys(looks[case][0] for case in due))
+        return due
 
     def _keep(self) -> None:
         told = self.desk.keeping.keep(self.whole, self.desk.clock())
