@@ -13,7 +13,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any, Generic, Protocol, TypeVar
+from typing import Any, Generic, NamedTuple, Protocol, TypeVar
 
 from triage.guide.limits import Limit
 from triage.guide.text import Fields, Items, Text, Written
@@ -25,8 +25,7 @@ T_co = TypeVar("T_co", covariant=True)
 NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 
-@dataclass(frozen=True)
-class Mention:
+class Mention(NamedTuple):
     """A name used at a place, which must exist among one of these kinds."""
 
     kinds: tuple[str, ...]
@@ -149,21 +148,22 @@ class Record(Generic[T]):
             return None
         sound = True
         made: dict[str, Any] = {"place": value.place}
+        shapes = self.shapes
         for name, written in value.fields.items():
-            if name not in self.shapes:
-                what = f"a {self.what} has no field '{name}'{nearest(name, self.shapes) or self._fields()}"
+            if name not in shapes:
+                what = f"a {self.what} has no field '{name}'{nearest(name, shapes) or self._fields()}"
                 reading.wrong(value.keys[name], what, "no-such-field")
                 sound = False
                 continue
-            shape, called = self.shapes[name]
-            read = shape.read(written, reading)
-            made[called] = read
+            shape, called = shapes[name]
+            made[called] = read = shape.read(written, reading)
             sound = sound and read is not None
         for name in self.must:
             if name not in value.fields:
                 reading.wrong(value.place, f"this {self.what} lacks '{name}'", "missing-field")
                 sound = False
-        return self.make(**{**made, **given}) if sound else None
+        made.update(given)
+        return self.make(**made) if sound else None
 
     def _fields(self) -> str:
         return f"; it may have {', '.join((*self.must, *self.may))}"
