@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-import json
 import sqlite3
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
+from pathlib import Path
 from typing import TypeVar
 
-from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.moves import alike, clean, columns, maybe_ticks, ticks
-from triage.casebook.reading import CASE, BookReader
+from triage.casebook.failing import NotKept, not_kept, primary_of
+from triage.casebook.moves import alike, columns, maybe_ticks, parts_text, ticks
+from triage.casebook.reading import CASE, BookReader, stamp_of
 from triage.casebook.rows import Case, Lamb, Look, Observation
 from triage.walk import Move
 
 T = TypeVar("T")
+
+HASTE = 0.05
+"""Seconds to wait after a wait was in vain, until a writing succeeds: nobody sits before a dead screen."""
 
 
 class Behind:
@@ -24,6 +27,10 @@ class Behind:
 
 class Casebook(BookReader):
     """One open casebook file. Each method returns what it says, or NotKept with the reason."""
+
+    def __init__(self, database: sqlite3.Connection, path: Path, patience: float) -> None:
+        super().__init__(database, path)
+        self._patience = patience
 
     def close(self) -> None:
         """Close the file; what was kept is kept already."""
@@ -104,7 +111,7 @@ class Casebook(BookReader):
                     observation.kind,
                     ticks(observation.at),
                     ticks(observation.written),
-                    clean(json.dumps(dict(observation.parts), ensure_ascii=False)),
+                    parts_text(observation.parts),
                 ),
             )
             return observation
@@ -119,26 +126,47 @@ class Casebook(BookReader):
                 came = step()
                 if isinstance(came, NotKept):
                     raise _Undo(came)
+                if isinstance(came, Behind):
+                    raise _Undo(NotKept("another copy of this guide has just written to this lamb"))
             return None
 
         return self._write(write)
 
     def _write(self, work: Callable[[], T]) -> T | NotKept:
-        if self._database.in_transaction:  # inside `together`, which begins and ends it
-            return work()
+        try:
+            if self._database.in_transaction:  # inside `together`, which begins and ends it
+                return work()
+            return self._transaction(work)
+        except _Undo as undo:
+            if self._database.in_transaction:
+                raise
+            return undo.why
+        except (sqlite3.Error, OSError, ValueError, OverflowError) as error:
+            return not_kept(error)
+
+    def _transaction(self, work: Callable[[], T]) -> T:
+        try:
+            self._begin()
+            came = work()
+            self._run("COMMIT")
+        except BaseException:
+            self._roll_back()
+            raise
+        return came
+
+    def _begin(self) -> None:
+        """Begin to write, unless another file lies where this one was: nobody would find what is written."""
         try:
             self._run("BEGIN IMMEDIATE")
-            try:
-                came = work()
-                self._run("COMMIT")
-            except BaseException:
-                self._roll_back()
-                raise
-        except _Undo as undo:
-            return undo.why
-        except (sqlite3.Error, OSError) as error:
-            return not_kept(error)
-        return came
+        except sqlite3.Error as error:
+            self._wait_at_most(HASTE if primary_of(error) == "SQLITE_BUSY" else self._patience)
+            raise
+        self._wait_at_most(self._patience)
+        if stamp_of(self.path) != self.stamp:
+            raise _Undo(NotKept("the casebook was moved or deleted while it was open", damaged=True))
+
+    def _wait_at_most(self, seconds: float) -> None:
+        self._run(f"PRAGMA busy_timeout = {round(seconds * 1000)}")
 
     def _roll_back(self) -> None:
         if self._database.in_transaction:
@@ -152,7 +180,7 @@ class Casebook(BookReader):
             "born_guessed = excluded.born_guessed, birth_type = excluded.birth_type, sex = excluded.sex",
             (
                 lamb.id,
-                clean(lamb.name),
+                lamb.name,
                 ticks(lamb.added),
                 maybe_ticks(lamb.born),
                 int(lamb.born_guessed),
@@ -162,11 +190,12 @@ class Casebook(BookReader):
         )
 
     def _add_moves(self, case: str, moves: Sequence[Move], first: int) -> None:
-        rows = [(case, place, *columns(move)) for place, move in enumerate(moves, first)]
-        self._database.executemany(
-            "INSERT INTO moves (case_id, place, kind, name, value, said, at) VALUES (?, ?, ?, ?, ?, ?, ?)",
-            rows,
-        )
+        for place, move in enumerate(moves, first):
+            self._run(
+                "INSERT INTO moves (case_id, place, kind, name, value, said, at) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?)",
+                (case, place, *columns(move)),
+            )
 
 
 class _Undo(Exception):

@@ -1,11 +1,13 @@
-"""Moves and times, as the casebook's columns hold them."""
+"""Moves, times and the parts of observations, as the casebook's columns hold them."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import json
+from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
+from triage.casebook.rows import Part
 from triage.facts import UNSURE, Unsure
 from triage.walk import Answer, Done, Move
 
@@ -43,7 +45,7 @@ def columns(move: Move) -> tuple[str, str, float | str | None, str, int | None]:
     if isinstance(move, Done):
         return "act", move.act, None, "", maybe_ticks(move.at)
     value = None if isinstance(move.value, Unsure) else move.value
-    return "answer", move.finding, value, clean(move.said), maybe_ticks(move.at)
+    return "answer", move.finding, value, move.said, maybe_ticks(move.at)
 
 
 def move_of(row: Sequence[Any]) -> Move:
@@ -53,6 +55,22 @@ def move_of(row: Sequence[Any]) -> Move:
         return Done(name, maybe_moment(at))
     known = UNSURE if value is None else value if isinstance(value, str) else float(value)
     return Answer(name, known, said, maybe_moment(at))
+
+
+def parts_text(parts: Mapping[str, Part]) -> str:
+    """Return the parts of an observation as JSON."""
+    whole = {clean(name): clean(part) if isinstance(part, str) else part for name, part in parts.items()}
+    return json.dumps(whole, ensure_ascii=False)
+
+
+def parts_of(text: str) -> dict[str, Part]:
+    """Return the parts that a JSON text holds; ValueError where it is no map of numbers and texts."""
+    parts = json.loads(text)
+    if not isinstance(parts, dict):
+        raise ValueError("the parts of an observation are a map")
+    if any(isinstance(part, bool) or not isinstance(part, float | int | str) for part in parts.values()):
+        raise ValueError("a part of an observation is a number or a text")
+    return {name: part if isinstance(part, str) else float(part) for name, part in parts.items()}
 
 
 def alike(moves: Sequence[Move], others: Sequence[Move]) -> int:

@@ -5,20 +5,24 @@ from __future__ import annotations
 import os
 import sqlite3
 from collections.abc import Callable
-from contextlib import closing, suppress
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
 from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept, not_kept
+from triage.casebook.reading import stamp_of
 from triage.casebook.schema import APPLICATION_ID, MIGRATIONS, TABLES, VERSION
+from triage.casebook.whose import NEWER, damaged_mark, not_ours
 
 PATIENCE = 2.0
 """Seconds to wait while another copy writes. A writing takes about a thousandth of that."""
 
-_MAGIC = b"SQLite format 3\0"
-_BESIDE = ("-wal", "-shm", "-journal")
+BESIDE = ("-wal", "-shm", "-journal")
+"""What SQLite keeps beside a database while it is open, or after a crash."""
+
+MOVED = "The casebook was moved or deleted while it was open. What follows is kept in its usual place."
 
 
 @dataclass(frozen=True)
@@ -32,73 +36,73 @@ class Opened:
 def open_casebook(path: Path, now: Callable[[], datetime] = lambda: datetime.now(UTC)) -> Opened | NotKept:
     """Open the casebook at a path, or tell why that can't be done. Never raises for what is there."""
     try:
-        made = _make(path)
-        foreign = _foreign(path)
-        if foreign:
-            return NotKept(foreign)
+        place = Path(os.path.realpath(path))  # where `path` is a link, it stays one
+        make_file(place)
+        refused = not_ours(place)
+        if refused:
+            return NotKept(refused)
+        stamp = stamp_of(place)
         try:
-            return Opened(_open(path))
+            return Opened(open_file(place))
         except sqlite3.DatabaseError as error:
-            if made or not not_kept(error).damaged:
+            if not not_kept(error).damaged:
                 raise
-        return _set_aside(path, now())
-    except _Newer as newer:
-        return NotKept(str(newer))
-    except (sqlite3.Error, OSError, ValueError) as error:
+        from triage.casebook.mending import set_aside
+
+        return Opened(*set_aside(place, stamp, now()))
+    except Refused as refusal:
+        return NotKept(str(refusal))
+    except ValueError:
+        return NotKept("no file can have that name")
+    except (sqlite3.Error, OSError) as error:
         return not_kept(error)
 
 
 def mend(book: Casebook, now: datetime) -> Opened | NotKept:
-    """Set a casebook that turned out to be damaged aside, and begin a new one from what can be read."""
+    """Make a casebook usable that no longer is: closed, moved away, or damaged.
+
+    A damaged one is set aside, and a new one begun from what can be read of it.
+    """
+    gone = stamp_of(book.path) != book.stamp
     book.close()
+    if gone:
+        opened = open_casebook(book.path, lambda: now)
+        if isinstance(opened, NotKept):
+            return opened
+        return Opened(
+            opened.book, f"The casebook was moved or deleted while it was open. {opened.told}".strip()
+        )
+    from triage.casebook.mending import set_aside
+
     try:
-        return _set_aside(book.path, now)
+        return Opened(*set_aside(book.path, book.stamp, now))
+    except Refused as refusal:
+        return NotKept(str(refusal))
     except (sqlite3.Error, OSError, ValueError) as error:
         return not_kept(error)
 
 
-class _Newer(Exception):
-    """The file was written by a later edition of the program."""
-
-    def __init__(self) -> None:
-        super().__init__("the casebook was written by a newer edition of this program; it was left as it is")
+class Refused(Exception):
+    """The file is none that this edition may write to."""
 
 
-def _make(path: Path) -> bool:
-    """Make the folder and an empty file that only its owner may read; whether the file is new."""
+def make_file(path: Path) -> None:
+    """Make the folder and an empty file that only its owner may read, or make what is there the owner's."""
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     try:
         os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
     except FileExistsError:
-        if path.is_file() and path.stat().st_mode & 0o077:
-            with suppress(OSError):
-                path.chmod(0o600)
-        return False
-    return True
+        for each in (path, *(path.with_name(f"{path.name}{end}") for end in BESIDE)):
+            if each.is_file() and each.stat().st_mode & 0o077:
+                with suppress(OSError):
+                    each.chmod(0o600)
 
 
-def _foreign(path: Path) -> str:
-    """Tell a file that is not ours to touch, from its first bytes alone (SQLite file format, 1.3)."""
-    if not path.is_file():
-        return f"{path} is not a file"
-    with path.open("rb") as file:
-        head = file.read(100)
-    if len(head) < 100 or not head.startswith(_MAGIC):
-        return ""  # empty, or too damaged to tell
-    version, application = (int.from_bytes(head[at : at + 4], "big") for at in (60, 68))
-    if application == APPLICATION_ID and version > VERSION:
-        raise _Newer
-    if application not in (APPLICATION_ID, 0):
-        return f"{path} is the file of another program"
-    return ""
-
-
-def _open(path: Path) -> Casebook:
+def open_file(path: Path) -> Casebook:
+    """Open a file that is ours or empty."""
     database = sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)
     try:
-        version = database.execute("PRAGMA user_version").fetchone()[0]
-        if version > VERSION:
-            raise _Newer
+        version = _version(database)
         database.execute("PRAGMA foreign_keys = ON")
         database.execute("PRAGMA journal_mode = WAL")
         database.execute("PRAGMA synchronous = FULL")
@@ -109,16 +113,28 @@ def _open(path: Path) -> Casebook:
     except BaseException:
         database.close()
         raise
-    return Casebook(database, path)
+    return Casebook(database, path, PATIENCE)
+
+
+def _version(database: sqlite3.Connection) -> int:
+    application, version = (
+        database.execute(f"PRAGMA {name}").fetchone()[0] & 0xFFFFFFFF
+        for name in ("application_id", "user_version")
+    )
+    if damaged_mark(application, version):
+        raise sqlite3.DatabaseError("the file's first bytes are damaged")
+    if version > VERSION:
+        raise Refused(NEWER)
+    return int(version)
 
 
 def _bring_up(database: sqlite3.Connection) -> None:
     """Give the file the migrations that it lacks, all or none; a second copy may have been quicker."""
     database.execute("BEGIN IMMEDIATE")
     try:
-        version = database.execute("PRAGMA user_version").fetchone()[0]
+        version = _version(database)
         if version == 0 and database.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]:
-            raise sqlite3.OperationalError("the casebook's place is taken by the file of another program")
+            raise sqlite3.DatabaseError("tables in a file that says it has none")
         for migration in MIGRATIONS[version:]:
             for statement in migration.split(";\n"):
                 database.execute(statement)
@@ -129,24 +145,3 @@ def _bring_up(database: sqlite3.Connection) -> None:
         if database.in_transaction:
             database.rollback()
         raise
-
-
-def _set_aside(path: Path, now: datetime) -> Opened:
-    """Move the damaged file and what lies beside it to a name of its own, and begin a new casebook.
-
-    The move is a rename, so that the old file is kept whole whatever happens next.
-    """
-    from triage.casebook.salvage import salvage
-
-    aside = path.with_name(f"{path.name}.damaged-{now:%Y%m%d-%H%M%S}")
-    while aside.exists():
-        aside = aside.with_name(f"{aside.name}x")
-    os.replace(path, aside)
-    for end in _BESIDE:
-        with suppress(FileNotFoundError):
-            os.replace(f"{path}{end}", f"{aside}{end}")
-    _make(path)
-    book = _open(path)
-    with closing(sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)) as fresh:
-        saved = salvage(aside, fresh)
-    return Opened(book, f"The casebook was damaged. It is kept as {aside}, and a new one begun. {saved.told}")

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-import json
+import os
 import sqlite3
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, Literal, TypeVar
 
 from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.moves import maybe_moment, moment, move_of
+from triage.casebook.moves import clean, maybe_moment, moment, move_of, parts_of
 from triage.casebook.rows import Case, Lamb, Look, Observation
 from triage.walk import Move
 
 T = TypeVar("T")
+Stamp = tuple[int, int]
 
 _LAMB = "lambs.id, lambs.name, lambs.added, lambs.born, lambs.born_guessed, lambs.birth_type, lambs.sex"
 CASE = "id, lamb, begun, touched, edition, look_set, look_due, closed, version"
@@ -28,6 +29,8 @@ class BookReader:
     def __init__(self, database: sqlite3.Connection, path: Path) -> None:
         self._database = database
         self.path = path
+        self.stamp = stamp_of(path)
+        """Which file this is; another one may later lie in its place."""
 
     def open_cases(self, most: int) -> tuple[tuple[Lamb, Case], ...] | NotKept:
         """Return open cases with their moves, at most so many: the longest due first, then the latest."""
@@ -109,11 +112,15 @@ class BookReader:
     def _read(self, work: Callable[[], T]) -> T | NotKept:
         try:
             return work()
-        except (sqlite3.Error, OSError, ValueError, OverflowError) as error:
+        except (sqlite3.Error, OSError) as error:
             return not_kept(error)
+        except (ValueError, TypeError, OverflowError):
+            # A number stands where a text was written, or the like: SQLite itself does not notice that.
+            return NotKept("the casebook file is damaged", damaged=True)
 
     def _run(self, statement: str, values: Sequence[Any] = ()) -> sqlite3.Cursor:
-        return self._database.execute(statement, values)
+        storable = [clean(value) if isinstance(value, str) else value for value in values]
+        return self._database.execute(statement, storable)
 
     def _one(self, statement: str) -> Any:
         return self._run(statement).fetchone()[0]
@@ -133,6 +140,15 @@ class BookReader:
         return Case(key, lamb, *times, edition, self._moves(key), look, maybe_moment(closed), version)
 
 
+def stamp_of(path: Path) -> Stamp | None:
+    """Return what tells a file from any other that has its name at another time; None without a file."""
+    try:
+        found = os.stat(path)
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
+
+
 def _lamb_of(row: Sequence[Any]) -> Lamb:
     key, name, added, born, guessed, birth_type, sex = row
     return Lamb(key, name, moment(added), maybe_moment(born), bool(guessed), birth_type, sex)
@@ -140,4 +156,4 @@ def _lamb_of(row: Sequence[Any]) -> Lamb:
 
 def _observation(row: Sequence[Any]) -> Observation:
     key, lamb, kind, at, written, parts = row
-    return Observation(key, lamb, kind, moment(at), moment(written), json.loads(parts))
+    return Observation(key, lamb, kind, moment(at), moment(written), parts_of(parts))

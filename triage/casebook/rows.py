@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
 from triage.walk import Move
+
+
+def new_id() -> str:
+    """Return a new name for a lamb, a case or an observation, the like of which is nowhere else."""
+    return os.urandom(16).hex()
+
 
 Part = float | str
 """One part of an observation: a measurement in its finding's unit, the name of a choice, or words."""

@@ -1,0 +1,89 @@
+"""Setting a damaged casebook aside, and beginning a new one from what can be read of it."""
+
+from __future__ import annotations
+
+import fcntl
+import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager, suppress
+from datetime import datetime
+from pathlib import Path
+
+from triage.casebook.book import Casebook
+from triage.casebook.opening import BESIDE, make_file, open_file
+from triage.casebook.reading import Stamp, stamp_of
+from triage.casebook.salvage import Saved, salvage
+
+
+def set_aside(path: Path, stamp: Stamp | None, now: datetime) -> tuple[Casebook, str]:
+    """Put a new casebook in the place of a damaged one; return it, and what a person must be told.
+
+    The new one is whole before it takes the place. So a full disk or a kill on the way leaves the old
+    one where it was. Another copy may have been quicker; then its new one is opened.
+    """
+    with _alone(path.parent):
+        if stamp_of(path) != stamp:
+            return open_file(path), ""
+        fresh = path.with_name(f"{path.name}.new")
+        _clear(fresh)
+        try:
+            saved = _filled(fresh, path)
+            aside = _free_name(path, now)
+            _move(path, aside, fresh)
+        except BaseException:
+            _clear(fresh)
+            raise
+    told = f"The casebook was damaged. It is kept as {aside}, and a new one begun. {saved.told}"
+    return open_file(path), told
+
+
+def _filled(fresh: Path, damaged: Path) -> Saved:
+    make_file(fresh)
+    open_file(fresh).close()
+    with closing(sqlite3.connect(fresh, isolation_level=None)) as database:
+        return salvage(damaged, database)
+
+
+def _move(path: Path, aside: Path, fresh: Path) -> None:
+    """Give the damaged file its new name and then its place to the fresh one, in one step where it can be."""
+    try:
+        os.link(path, aside)
+    except OSError:  # some disks know no second name for a file
+        os.replace(path, aside)
+    for end in BESIDE:
+        with suppress(FileNotFoundError):
+            os.replace(f"{path}{end}", f"{aside}{end}")
+    os.replace(fresh, path)
+    _flush(path.parent)
+
+
+def _free_name(path: Path, now: datetime) -> Path:
+    aside = path.with_name(f"{path.name}.damaged-{now:%Y%m%d-%H%M%S}")
+    while aside.exists():
+        aside = aside.with_name(f"{aside.name}x")
+    return aside
+
+
+def _clear(fresh: Path) -> None:
+    for end in ("", *BESIDE):
+        Path(f"{fresh}{end}").unlink(missing_ok=True)
+
+
+def _flush(folder: Path) -> None:
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+@contextmanager
+def _alone(folder: Path) -> Iterator[None]:
+    """Keep other copies from setting the same file aside meanwhile."""
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(handle)

@@ -1,0 +1,80 @@
+"""Whose file lies in the casebook's place, found out without a change to it."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from dataclasses import dataclass
+from pathlib import Path
+
+from triage.casebook.schema import APPLICATION_ID, TABLES, VERSION
+
+MAGIC = b"SQLite format 3\0"
+LATEST = 1000
+"""A version above this was never written: its bytes are damaged."""
+
+NEWER = "the casebook was written by a newer edition of this program; it was left as it is"
+
+
+@dataclass(frozen=True)
+class _Mark:
+    """What a database says of itself (SQLite file format, 1.3, and its list of tables)."""
+
+    application: int
+    version: int
+    tables: frozenset[str] | None
+    """None where the list can't be read."""
+
+
+def not_ours(path: Path) -> str:
+    """Return why a file must be left as it is: empty for one that is ours, empty, or too damaged to tell."""
+    if not path.is_file():
+        return f"{path} is not a file"
+    with path.open("rb") as file:
+        head = file.read(100)
+    if len(head) < 100 or not head.startswith(MAGIC):
+        return ""
+    mark = _head(head)
+    if mark.application != APPLICATION_ID or mark.version > VERSION or _unwritten(path):
+        mark = _asked(path) or mark
+    if mark.application == APPLICATION_ID:
+        return NEWER if VERSION < mark.version < LATEST else ""
+    return "" if _of_a_casebook(mark) else f"{path} is the file of another program"
+
+
+def damaged_mark(application: int, version: int) -> bool:
+    """Whether what a file of ours says of itself can't be so, as it is past its beginning."""
+    return version >= LATEST or (version > 0 and application != APPLICATION_ID)
+
+
+def _of_a_casebook(mark: _Mark) -> bool:
+    """Whether a file without our mark is new and empty, or a casebook whose first bytes are damaged."""
+    if mark.tables is None:
+        return mark.application == 0
+    return mark.tables >= set(TABLES) or (not mark.tables and mark.application == 0)
+
+
+def _head(head: bytes) -> _Mark:
+    version, application = (int.from_bytes(head[at : at + 4], "big") for at in (60, 68))
+    return _Mark(application, version, None)
+
+
+def _unwritten(path: Path) -> bool:
+    """Whether the log beside the file holds something that is newer than the file."""
+    log = path.with_name(f"{path.name}-wal")
+    return log.is_file() and log.stat().st_size > 0
+
+
+def _asked(path: Path) -> _Mark | None:
+    """Ask SQLite, which reads the log beside the file too; without a log it is to leave no trace at all."""
+    how = "mode=ro" if _unwritten(path) else "immutable=1"
+    try:
+        with closing(sqlite3.connect(f"{path.as_uri()}?{how}", uri=True, timeout=0)) as database:
+            names = database.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
+            application, version = (
+                database.execute(f"PRAGMA {name}").fetchone()[0] & 0xFFFFFFFF
+                for name in ("application_id", "user_version")
+            )
+    except sqlite3.Error:
+        return None
+    return _Mark(application, version, frozenset(name for (name,) in names))
