@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import secrets
 from pathlib import Path
 
 
@@ -22,7 +21,7 @@ def write_bytes_whole(written: bytes, path: Path) -> None:
             there.write(written)
         return
     target = Path(os.path.realpath(path))  # where `path` is a link, it stays one
-    beside = target.with_name(f".{secrets.token_hex(8)}.part")
+    beside = target.with_name(f".{os.urandom(8).hex()}.part")
     try:
         with beside.open("xb") as file:
             file.write(written)

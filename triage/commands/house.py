@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.casebook.failing import NotKept
+from triage.holding.found import Found, find_holding
 from triage.session.desk import House
 from triage.session.keeping import Keeping
 
@@ -17,10 +18,10 @@ UNKEPT = "Nothing of this walk is kept, as you asked."
 OTHER_GUIDE = "Nothing of this walk is kept, as it goes by another guide; add --casebook FILE to keep it."
 
 
-def open_house(parsed: argparse.Namespace) -> House:
-    """Open the casebook and read the holding, as the arguments ask for."""
+def open_house(parsed: argparse.Namespace, found: Found | None = None) -> House:
+    """Open the casebook and take the holding, as the arguments ask for; `found` is what was read ahead."""
     house = House()
-    _open_holding(house)
+    _use_holding(house, found or find_holding())
     if parsed.unkept or (parsed.guide and not parsed.casebook):
         house.notes.append(UNKEPT if parsed.unkept else OTHER_GUIDE)
         return house
@@ -28,19 +29,15 @@ def open_house(parsed: argparse.Namespace) -> House:
     return house
 
 
-def _open_holding(house: House) -> None:
-    from triage.holding.file import read_holding
-    from triage.holding.place import Nowhere, holding_file
-
-    place = holding_file()
-    if isinstance(place, Nowhere):
+def _use_holding(house: House, found: Found) -> None:
+    if found.place is None or found.read is None:
         return
-    read = read_holding(place)
-    house.holding, house.holding_file = read.holding, place
-    house.ask = not place.exists()
-    if read.problems:
-        more = f" and {len(read.problems) - 1} more" if len(read.problems) > 1 else ""
-        house.notes.append(f"In your holding: {read.problems[0]}{more}. The rest of it is used.")
+    house.holding, house.holding_file = found.read.holding, found.place
+    house.ask = not found.there
+    problems = found.read.problems
+    if problems:
+        more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
+        house.notes.append(f"In your holding: {problems[0]}{more}. The rest of it is used.")
 
 
 def _open_casebook(house: House, asked: Path | None) -> None:

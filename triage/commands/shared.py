@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Callable
 from enum import IntEnum
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -51,15 +50,13 @@ def units_of(parsed: argparse.Namespace, holding: Holding | None = None) -> Syst
     return "us" if place.startswith("en_US") else "metric"
 
 
-def open_guide(
-    folder: Path | None, taken: Callable[[], Read] | None = None, replay: bool = False
-) -> Guide | Exit:
+def open_guide(folder: Path | None, read: Read | None = None, replay: bool = False) -> Guide | Exit:
     """Read a guide for use; a folder of the person's own must also pass the check.
 
-    `taken` gives what was read ahead, where that was done. With `replay` a guide that can be read is
+    `read` is what was read ahead, where that was done. With `replay` a guide that can be read is
     opened all the same, with a warning: a file of answers shows its maker where it goes wrong.
     """
-    read = taken() if taken else _read(folder)
+    read = read or read_for_use(folder)
     if read.unreadable:
         complain(f"The guide can't be opened: {read.unreadable}.")
         complain("If a lamb is in danger, phone your vet now.")
@@ -81,8 +78,10 @@ def open_guide(
     return read.guide
 
 
-def _read(folder: Path | None) -> Read:
+def read_for_use(folder: Path | None) -> Read:
+    """Read the shipped guide, or a folder of the person's own."""
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    return read_guide(folder or knowledge_root())
+    # A folder of the person's own is checked before it is used, and that goes by its rules.
+    return read_guide(folder or knowledge_root(), rules=folder is not None)

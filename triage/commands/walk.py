@@ -9,7 +9,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from triage.commands.shared import Exit, complain, open_guide, say, units_of
+from triage.commands.shared import Exit, complain, open_guide, read_for_use, say, units_of
 from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
@@ -60,17 +60,18 @@ def full_screen() -> bool:
 def walk_screen(parsed: argparse.Namespace) -> int:
     """Walk on the full screen. The guide is read beside the loading of the screen library."""
     from triage.guide.ahead import read_ahead
-    from triage.guide.find import knowledge_root
+    from triage.holding.found import find_holding
 
     gc.disable()  # nothing is thrown away on the way to the first question, so there is nothing to collect
-    taken = read_ahead(parsed.guide or knowledge_root())
+    taken = read_ahead(lambda: (read_for_use(parsed.guide), find_holding()))
     from triage.commands.house import open_house
     from triage.screens.app import run_app
 
-    house = open_house(parsed)
-    guide = open_guide(parsed.guide, taken)
+    read, found = taken()
+    guide = open_guide(parsed.guide, read)
     if isinstance(guide, Exit):
         return guide
+    house = open_house(parsed, found)
     session = open_session(guide, parsed, house)
 
     def keep(walk: Walk) -> int:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from triage.guide.text import Fields, Text, read_text
 from triage.holding.fields import BY_NAME, FIELDS, HoldingField, text_of, with_text
-from triage.holding.holding import Holding
+from triage.holding.holding import HeldRead, Holding
 from triage.problems import Place, Problem, nearest
 from triage.whole_file import write_whole
 
@@ -17,14 +16,6 @@ HEAD = """\
 # This holding. Change it here, or by `triage setup`. An empty value means that it is not kept.
 # `triage setup --show` says what is wrong with it, if anything is.
 """
-
-
-@dataclass(frozen=True)
-class HeldRead:
-    """What came of reading: every right value, and each mistake with its place."""
-
-    holding: Holding
-    problems: tuple[Problem, ...] = ()
 
 
 def read_holding(path: Path) -> HeldRead:

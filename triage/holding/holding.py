@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from triage.problems import Problem
 from triage.units import System
 
 
@@ -33,3 +34,11 @@ class Holding:
     """A choice of the finding `bag-way`: how the bag words it."""
     taught: Mapping[str, str] = field(default_factory=dict)
     """Who here was taught by a vet, and what they may do, in the holding's own words."""
+
+
+@dataclass(frozen=True)
+class HeldRead:
+    """What came of reading: every right value, and each mistake with its place."""
+
+    holding: Holding
+    problems: tuple[Problem, ...] = ()

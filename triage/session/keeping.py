@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import uuid
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from datetime import datetime
@@ -12,7 +11,7 @@ from typing import TypeVar
 from triage.casebook.book import Behind, Casebook
 from triage.casebook.failing import NotKept
 from triage.casebook.opening import Opened, mend
-from triage.casebook.rows import Case, Lamb, Observation
+from triage.casebook.rows import Case, Lamb, Observation, new_id
 from triage.clock import Now
 from triage.looks import look_of
 from triage.session.card import Weighing, card_from, weighings
@@ -41,7 +40,7 @@ class Keeping:
     def known(self, now: Now) -> Lamb:
         """Return the lamb in hand; one that nothing is known of yet gets a name by the clock."""
         if self.lamb is None:
-            self.lamb = Lamb(uuid.uuid4().hex, name_by(now), now.moment)
+            self.lamb = Lamb(new_id(), name_by(now), now.moment)
         return self.lamb
 
     def keep(self, walk: Walk, now: Now) -> str:
@@ -66,9 +65,7 @@ class Keeping:
         """Begin a case. A new look closes the lamb's older ones, unless it stands beside them."""
         assert self.book is not None
         book, lamb = self.book, card_from(self.known(now), walk.moves)
-        case = Case(
-            uuid.uuid4().hex, lamb.id, now.moment, now.moment, _edition(walk), walk.moves, look_of(walk)
-        )
+        case = Case(new_id(), lamb.id, now.moment, now.moment, _edition(walk), walk.moves, look_of(walk))
         begun: list[Case] = []
 
         def begin() -> Case | NotKept:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import uuid
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from triage.casebook.rows import Observation
+from triage.casebook.rows import Observation, new_id
 from triage.entry import AskAgain
 from triage.observations import KINDS, Kept, Noting, words_of
 from triage.page.page import Page
@@ -49,7 +48,7 @@ class NotingRoom:
     def _keep(self, kept: Kept) -> None:
         desk, now = self.session.desk, self.session.desk.clock()
         lamb = desk.keeping.known(now)
-        seen = Observation(uuid.uuid4().hex, lamb.id, kept.kind, kept.at, now.moment, kept.parts)
+        seen = Observation(new_id(), lamb.id, kept.kind, kept.at, now.moment, kept.parts)
         told = desk.keeping.note(seen, now)
         desk.close(self)
         where = "Written down" if desk.keeping.book and not desk.keeping.why_not else "Noted, but not kept"

@@ -1,0 +1,29 @@
+"""Finding the holding in its usual place; light to load, as it is done beside other work."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from triage.holding.holding import HeldRead
+
+
+class Found(NamedTuple):
+    """What was read of the holding, and where it is; no place where there is none."""
+
+    place: Path | None
+    read: HeldRead | None
+    there: bool
+
+
+def find_holding() -> Found:
+    """Read the holding from its usual place."""
+    from triage.holding.file import read_holding
+    from triage.holding.place import Nowhere, holding_file
+
+    place = holding_file()
+    if isinstance(place, Nowhere):
+        return Found(None, None, False)
+    return Found(place, read_holding(place), place.exists())
