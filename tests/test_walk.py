@@ -9,7 +9,7 @@ import pytest
 from tests.conftest import small_guide
 from triage.facts import UNSURE, Value
 from triage.guide.model import Act, Ask, End, Guide
-from triage.walk import Answer, Done, NotNow, Walk
+from triage.walk import Answer, Done, NotNow, Walk, replay
 
 
 def walked(guide: Guide, *values: Value | None) -> Walk:
@@ -230,3 +230,13 @@ def test_a_reading_before_an_act_does_not_stand_for_one_after_it(small: Guide) -
 
     assert changed.walk.node.name == "well"
     assert changed.dropped == (Answer("mouth", "cold"),)
+
+
+def test_an_act_that_the_guide_lacks_is_dropped(small: Guide) -> None:
+    """A walk kept under an older guide holds an act that is gone: it is dropped, and the rest is replayed."""
+    moves = (Answer("danger", "none"), Done("act-of-an-older-guide"), Answer("temperature", 39.5))
+
+    changed = replay(Walk(small), moves)
+
+    assert changed.walk.node.name == "well"
+    assert changed.dropped == (Done("act-of-an-older-guide"),)
