@@ -122,8 +122,8 @@ class _At:
 
     def time(self) -> datetime:
         try:
-            read = datetime.fromisoformat(self.text(40, 10))
-        except ValueError:
+            read = datetime.fromisoformat(self.value)
+        except (TypeError, ValueError):
             self.wrong("this should be a time, like 2026-02-11T02:10:00+00:00")
         if read.tzinfo is None or not EARLIEST <= read.year <= LATEST:
             self.wrong(f"this should be a time with its offset, between {EARLIEST} and {LATEST}")

@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 from triage.casebook.rows import Part
 from triage.clock import Now, hhmm, read_birth
 from triage.entry import SURELY_YESTERDAY, AnswerReader, AskAgain, Understood
+from triage.facts import Value
 from triage.guide.model import Finding, Guide
 from triage.observations.kinds import KindOf, PartOf
 from triage.page.page import Block, Choice, Page
@@ -43,6 +44,8 @@ class Noting:
     now: Now
     parts: Mapping[str, Part] = field(default_factory=dict)
     at: datetime | None = None
+    known: Mapping[str, Value] = field(default_factory=dict)
+    """What is known of the lamb by which a measurement is judged, such as its age."""
     told: str = ""
     """What was taken for granted in the answer before."""
     doubted: str = ""
@@ -110,7 +113,7 @@ class Noting:
     def _read(self, typed: str, reader: AnswerReader) -> Understood | AskAgain:
         part = self.part
         if part.finding in self.guide.findings:
-            return _sure(reader.read(self.guide.findings[part.finding], typed, {}))
+            return _sure(reader.read(self.guide.findings[part.finding], typed, self.known))
         if part.measure:
             read = read_measure(typed, part.measure, part.plausible, reader.system)
             return AskAgain(read.why) if isinstance(read, Refused) else Understood(read.value, note=read.note)

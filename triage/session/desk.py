@@ -65,6 +65,8 @@ class Desk:
     clock: Callable[[], Now] = Now.read
     house: House = field(default_factory=House)
     told: str = ""
+    pressed: str = ""
+    """The command before this one: what does harm takes the same key twice in a row."""
     rooms: list[Room] = field(default_factory=list)
 
     @property

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -28,7 +28,6 @@ class LambRoom:
     """The lamb in hand."""
 
     session: Session
-    _closing: bool = field(default=False, init=False)
 
     def page(self) -> Page:
         """Return the lamb's page: digits write down, letters act."""
@@ -60,7 +59,6 @@ class LambRoom:
         from triage.observations import DIGITS
         from triage.session.noting import NotingRoom
 
-        self._closing = False
         if not typed:
             self.back()
         elif typed in DIGITS:
@@ -71,7 +69,6 @@ class LambRoom:
     def command(self, name: str) -> None:
         """Go on with its walk, look afresh, say that the look is done, open its card, or close it."""
         session, desk = self.session, self.session.desk
-        self._closing = self._closing and name == "close"
         match name:
             case "go-on":
                 desk.rooms.clear()
@@ -83,8 +80,8 @@ class LambRoom:
                 desk.told = self._settle(None) or "The look is done. The next walk sets the next one."
             case "card":
                 session.open("card")
-            case "close" if not self._closing:
-                self._closing, desk.told = True, CLOSING
+            case "close" if desk.pressed != "close":
+                desk.told = CLOSING
             case "close":
                 desk.told = self._settle(desk.clock().moment) or "It is no longer listed as in care."
                 session.open("lambs")

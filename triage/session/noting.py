@@ -27,7 +27,10 @@ class NotingRoom:
     def begin(cls, session: Session, kind: str) -> NotingRoom:
         """Begin with the first question of a kind."""
         desk = session.desk
-        return cls(session, [Noting(KINDS[kind], desk.guide, desk.clock())])
+        now, lamb = desk.clock(), desk.keeping.lamb
+        born = lamb.born if lamb else None
+        age = {"age": (now.moment - born).total_seconds() / 3600} if born else {}
+        return cls(session, [Noting(KINDS[kind], desk.guide, now, known=age)])
 
     def page(self) -> Page:
         """Return the question that is asked now."""

@@ -35,7 +35,6 @@ class Session:
         self.desk = Desk(walk.guide, system, vet, clock, house)
         self.walking = Walking(self.desk, walk)
         self.left = False
-        self._leaving = False
         self._due = ""
         self.desk.told = house.news()
 
@@ -103,11 +102,11 @@ class Session:
         typed = typed.strip()
         page = self.room.page()
         command = "" if words and page.words else named(typed.lower(), page.kind)
-        self._leaving = self._leaving and command == "leave"
         if command:
             self._command(command)
         else:
             self.room.take(typed)
+        self.desk.pressed = command
         if self.whole is not before:
             self._keep()
         self._look_who_is_due()
@@ -178,8 +177,7 @@ class Session:
     def _leave(self) -> None:
         """Leave at once where nothing is lost, and else on the second time."""
         walk = self.whole
-        self.left = self._leaving or walk.finished or not walk.moves
-        self._leaving = True
+        self.left = self.desk.pressed == "leave" or walk.finished or not walk.moves
         if self.left and self.desk.house.ask and walk.moves and walk.state.urgency != walk.guide.top:
             self._ask_holding()
         elif not self.left:
