@@ -11,7 +11,7 @@ from typing import TypeVar
 
 from triage.casebook.failing import NotKept, not_kept, primary_of
 from triage.casebook.moves import alike, columns, maybe_ticks, parts_text, ticks
-from triage.casebook.reading import CASE, BookReader, stamp_of
+from triage.casebook.reading import CASE, BookReader, Stamp, stamp_of
 from triage.casebook.rows import Case, Lamb, Look, Observation
 from triage.walk import Move
 
@@ -28,8 +28,10 @@ class Behind:
 class Casebook(BookReader):
     """One open casebook file. Each method returns what it says, or NotKept with the reason."""
 
-    def __init__(self, database: sqlite3.Connection, path: Path, patience: float) -> None:
-        super().__init__(database, path)
+    def __init__(
+        self, database: sqlite3.Connection, path: Path, stamp: Stamp | None, patience: float
+    ) -> None:
+        super().__init__(database, path, stamp)
         self._patience = patience
 
     def close(self) -> None:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import fcntl
 import os
 import sqlite3
-from collections.abc import Iterator
-from contextlib import closing, contextmanager, suppress
+from contextlib import closing, suppress
 from datetime import datetime
 from pathlib import Path
 
 from triage.casebook.book import Casebook
-from triage.casebook.opening import BESIDE, make_file, open_file
+from triage.casebook.opening import BESIDE, folder_lock, make_file, open_file
 from triage.casebook.reading import Stamp, stamp_of
 from triage.casebook.salvage import Saved, salvage
 
@@ -22,7 +20,7 @@ def set_aside(path: Path, stamp: Stamp | None, now: datetime) -> tuple[Casebook,
     The new one is whole before it takes the place. So a full disk or a kill on the way leaves the old
     one where it was. Another copy may have been quicker; then its new one is opened.
     """
-    with _alone(path.parent):
+    with folder_lock(path.parent, alone=True):
         if stamp_of(path) != stamp:
             return open_file(path), ""
         fresh = path.with_name(f"{path.name}.new")
@@ -34,8 +32,8 @@ def set_aside(path: Path, stamp: Stamp | None, now: datetime) -> tuple[Casebook,
         except BaseException:
             _clear(fresh)
             raise
-    told = f"The casebook was damaged. It is kept as {aside}, and a new one begun. {saved.told}"
-    return open_file(path), told
+        told = f"The casebook was damaged. It is kept as {aside}, and a new one begun. {saved.told}"
+        return open_file(path), told
 
 
 def _filled(fresh: Path, damaged: Path) -> Saved:
@@ -74,16 +72,5 @@ def _flush(folder: Path) -> None:
     handle = os.open(folder, os.O_RDONLY)
     try:
         os.fsync(handle)
-    finally:
-        os.close(handle)
-
-
-@contextmanager
-def _alone(folder: Path) -> Iterator[None]:
-    """Keep other copies from setting the same file aside meanwhile."""
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        fcntl.flock(handle, fcntl.LOCK_EX)
-        yield
     finally:
         os.close(handle)

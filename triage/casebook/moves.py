@@ -40,6 +40,20 @@ def clean(text: str) -> str:
     return text.encode("utf-8", errors="backslashreplace").decode("utf-8")
 
 
+def text(stored: object) -> str:
+    """Return a stored text; TypeError where damage has made it something else."""
+    if not isinstance(stored, str):
+        raise TypeError("a text is kept as a text")
+    return stored
+
+
+def whole(stored: object) -> int:
+    """Return a stored count; TypeError where damage has made it something else."""
+    if not isinstance(stored, int):
+        raise TypeError("a count is kept as a whole number")
+    return stored
+
+
 def columns(move: Move) -> tuple[str, str, float | str | None, str, int | None]:
     """Return a move as kind, name, value, said, at. A choice is text, a measurement a number, unsure NULL."""
     if isinstance(move, Done):
@@ -52,9 +66,9 @@ def move_of(row: Sequence[Any]) -> Move:
     """Return the move that kind, name, value, said, at describe."""
     kind, name, value, said, at = row
     if kind == "act":
-        return Done(name, maybe_moment(at))
+        return Done(text(name), maybe_moment(at))
     known = UNSURE if value is None else value if isinstance(value, str) else float(value)
-    return Answer(name, known, said, maybe_moment(at))
+    return Answer(text(name), known, text(said), maybe_moment(at))
 
 
 def parts_text(parts: Mapping[str, Part]) -> str:

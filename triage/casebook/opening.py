@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
 import sqlite3
-from collections.abc import Callable
-from contextlib import suppress
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
 from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.reading import stamp_of
+from triage.casebook.reading import Stamp, stamp_of
 from triage.casebook.schema import APPLICATION_ID, MIGRATIONS, TABLES, VERSION
 from triage.casebook.whose import NEWER, damaged_mark, not_ours
 
@@ -34,22 +35,19 @@ class Opened:
 
 
 def open_casebook(path: Path, now: Callable[[], datetime] = lambda: datetime.now(UTC)) -> Opened | NotKept:
-    """Open the casebook at a path, or tell why that can't be done. Never raises for what is there."""
+    """Open the casebook at a path, or tell why that can't be done. Never raises for what is there.
+
+    Not to be called for a file that this process has open: closing a file that was read beside SQLite
+    takes SQLite's locks off it (POSIX, fcntl).
+    """
     try:
         place = Path(os.path.realpath(path))  # where `path` is a link, it stays one
-        make_file(place)
-        refused = not_ours(place)
-        if refused:
-            return NotKept(refused)
-        stamp = stamp_of(place)
-        try:
-            return Opened(open_file(place))
-        except sqlite3.DatabaseError as error:
-            if not not_kept(error).damaged:
-                raise
+        found = _open_sound(place)
+        if isinstance(found, Casebook):
+            return Opened(found)
         from triage.casebook.mending import set_aside
 
-        return Opened(*set_aside(place, stamp, now()))
+        return Opened(*set_aside(place, found, now()))
     except Refused as refusal:
         return NotKept(str(refusal))
     except ValueError:
@@ -82,24 +80,60 @@ def mend(book: Casebook, now: datetime) -> Opened | NotKept:
         return not_kept(error)
 
 
+def _open_sound(place: Path) -> Casebook | Stamp | None:
+    """Open a file, or tell which one it is that turned out to be damaged."""
+    place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    with folder_lock(place.parent, alone=False):
+        make_file(place)
+        refused = not_ours(place)
+        if refused:
+            raise Refused(refused)
+        stamp = stamp_of(place)
+        try:
+            return open_file(place)
+        except sqlite3.DatabaseError as error:
+            if not not_kept(error).damaged:
+                raise
+        return stamp
+
+
+@contextmanager
+def folder_lock(folder: Path, alone: bool) -> Iterator[None]:
+    """Hold the folder while a casebook is opened, or hold it alone while a damaged one is replaced.
+
+    Else a copy might open the damaged file, and its log come to lie beside the new one.
+    """
+    try:
+        handle = os.open(folder, os.O_RDONLY)
+    except OSError:  # a folder that may be passed through and not read; then there is no lock
+        yield
+        return
+    try:
+        with suppress(OSError):
+            fcntl.flock(handle, fcntl.LOCK_EX if alone else fcntl.LOCK_SH)
+        yield
+    finally:
+        os.close(handle)
+
+
 class Refused(Exception):
     """The file is none that this edition may write to."""
 
 
 def make_file(path: Path) -> None:
-    """Make the folder and an empty file that only its owner may read, or make what is there the owner's."""
-    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    """Make an empty file that only its owner may read, or make what is there the owner's alone."""
     try:
         os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
     except FileExistsError:
         for each in (path, *(path.with_name(f"{path.name}{end}") for end in BESIDE)):
-            if each.is_file() and each.stat().st_mode & 0o077:
-                with suppress(OSError):
+            with suppress(OSError):
+                if each.is_file() and each.stat().st_mode & 0o077:
                     each.chmod(0o600)
 
 
 def open_file(path: Path) -> Casebook:
     """Open a file that is ours or empty."""
+    stamp = stamp_of(path)
     database = sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)
     try:
         version = _version(database)
@@ -113,7 +147,7 @@ def open_file(path: Path) -> Casebook:
     except BaseException:
         database.close()
         raise
-    return Casebook(database, path, PATIENCE)
+    return Casebook(database, path, stamp, PATIENCE)
 
 
 def _version(database: sqlite3.Connection) -> int:

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any, Literal, TypeVar
 
 from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.moves import clean, maybe_moment, moment, move_of, parts_of
+from triage.casebook.moves import clean, maybe_moment, moment, move_of, parts_of, text
 from triage.casebook.rows import Case, Lamb, Look, Observation
 from triage.walk import Move
 
@@ -26,10 +26,10 @@ _DUE_FIRST = "ORDER BY look_due IS NULL, look_due, touched DESC"
 class BookReader:
     """The reading half of a casebook. Each method returns what it says, or NotKept with the reason."""
 
-    def __init__(self, database: sqlite3.Connection, path: Path) -> None:
+    def __init__(self, database: sqlite3.Connection, path: Path, stamp: Stamp | None) -> None:
         self._database = database
         self.path = path
-        self.stamp = stamp_of(path)
+        self.stamp = stamp
         """Which file this is; another one may later lie in its place."""
 
     def open_cases(self, most: int) -> tuple[tuple[Lamb, Case], ...] | NotKept:
@@ -53,7 +53,7 @@ class BookReader:
                 f"{_DUE_FIRST} LIMIT ?",
                 (most,),
             ).fetchall()
-            return tuple((case, name, Look(moment(at), moment(due))) for case, name, at, due in rows)
+            return tuple((text(case), text(name), _look(at, due)) for case, name, at, due in rows)
 
         return self._read(read)
 
@@ -135,9 +135,18 @@ class BookReader:
 
     def _case_of(self, row: Sequence[Any]) -> Case:
         key, lamb, begun, touched, edition, look_set, look_due, closed, version = row
-        look = None if look_due is None else Look(moment(look_set), moment(look_due))
+        look = None if look_due is None else _look(look_set, look_due)
         times = (moment(begun), moment(touched))
-        return Case(key, lamb, *times, edition, self._moves(key), look, maybe_moment(closed), version)
+        return Case(
+            text(key),
+            text(lamb),
+            *times,
+            text(edition),
+            self._moves(key),
+            look,
+            maybe_moment(closed),
+            version,
+        )
 
 
 def stamp_of(path: Path) -> Stamp | None:
@@ -149,11 +158,16 @@ def stamp_of(path: Path) -> Stamp | None:
     return found.st_dev, found.st_ino
 
 
+def _look(set_at: int | None, due: int) -> Look:
+    return Look(moment(due if set_at is None else set_at), moment(due))
+
+
 def _lamb_of(row: Sequence[Any]) -> Lamb:
     key, name, added, born, guessed, birth_type, sex = row
-    return Lamb(key, name, moment(added), maybe_moment(born), bool(guessed), birth_type, sex)
+    times = (moment(added), maybe_moment(born))
+    return Lamb(text(key), text(name), *times, bool(guessed), text(birth_type), text(sex))
 
 
 def _observation(row: Sequence[Any]) -> Observation:
     key, lamb, kind, at, written, parts = row
-    return Observation(key, lamb, kind, moment(at), moment(written), parts_of(parts))
+    return Observation(text(key), text(lamb), text(kind), moment(at), moment(written), parts_of(parts))

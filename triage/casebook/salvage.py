@@ -12,13 +12,13 @@ from typing import Any
 
 from triage.casebook.moves import moment, parts_of
 from triage.casebook.schema import TABLES
-from triage.casebook.whose import MAGIC
+from triage.casebook.whose import MAGIC, read_only
 
 LOST = "A lamb whose card was lost"
 MOST_GAP = 20_000
 """Rows tried one by one between two damaged places; more would keep a person waiting."""
 
-_WANTED: dict[str, tuple[type, ...]] = {"TEXT": (str,), "INTEGER": (int,)}
+_WANTED: dict[str, Any] = {"TEXT": (str,), "INTEGER": (int,)}
 """What Python makes of the columns of each kind; any other column holds a number or a text."""
 
 _MENDING = (
@@ -68,7 +68,7 @@ def salvage(damaged: Path, fresh: sqlite3.Connection) -> Saved:
 
 def _copy_all(damaged: Path, fresh: sqlite3.Connection) -> bool:
     """Copy every table; whether the list of tables could be read at all."""
-    with closing(sqlite3.connect(f"{damaged.as_uri()}?mode=ro", uri=True, timeout=0)) as old:
+    with closing(read_only(damaged)) as old:
         # Half a sign is no reason to lose an answer: it becomes a sign that stands for one.
         old.text_factory = lambda written: written.decode("utf-8", errors="replace")
         try:
@@ -108,21 +108,22 @@ def _copy(old: sqlite3.Connection, fresh: sqlite3.Connection, table: str) -> Non
     except sqlite3.Error:
         return
     kinds = {name: kind for _, name, kind, *_ in columns if name in there}
+    needed = {name for _, name, _, never_null, _, key in columns if never_null or key}
     if not kinds:
         return
     names = ", ".join(kinds)
     insert = f"INSERT OR IGNORE INTO {table} ({names}) VALUES ({', '.join('?' * len(kinds))})"
     for _, *row in _rows(old, f"SELECT rowid, {names} FROM {table} NOT INDEXED"):
-        if _readable(dict(zip(kinds, row, strict=True)), kinds):
+        if _readable(dict(zip(kinds, row, strict=True)), kinds, needed):
             with suppress(sqlite3.Error):  # a row that breaks a rule of the table is itself damage
                 fresh.execute(insert, row)
 
 
-def _readable(row: dict[str, Any], kinds: dict[str, str]) -> bool:
+def _readable(row: dict[str, Any], kinds: dict[str, str], needed: set[str]) -> bool:
     """Whether each value is of its column's kind, so that reading it back raises nothing."""
     try:
         for name, value in row.items():
-            if value is None:
+            if value is None and name not in needed:
                 continue
             if not isinstance(value, _WANTED.get(kinds[name], (int, float, str))):
                 return False

@@ -61,15 +61,22 @@ def _head(head: bytes) -> _Mark:
 
 def _unwritten(path: Path) -> bool:
     """Whether the log beside the file holds something that is newer than the file."""
-    log = path.with_name(f"{path.name}-wal")
-    return log.is_file() and log.stat().st_size > 0
+    try:
+        return path.with_name(f"{path.name}-wal").stat().st_size > 0
+    except OSError:
+        return False
+
+
+def read_only(path: Path) -> sqlite3.Connection:
+    """Open a database for reading, with what its log holds; without a log it is to leave no trace at all."""
+    how = "mode=ro" if _unwritten(path) else "immutable=1"
+    return sqlite3.connect(f"{path.as_uri()}?{how}", uri=True, timeout=0)
 
 
 def _asked(path: Path) -> _Mark | None:
-    """Ask SQLite, which reads the log beside the file too; without a log it is to leave no trace at all."""
-    how = "mode=ro" if _unwritten(path) else "immutable=1"
+    """Ask SQLite itself."""
     try:
-        with closing(sqlite3.connect(f"{path.as_uri()}?{how}", uri=True, timeout=0)) as database:
+        with closing(read_only(path)) as database:
             names = database.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
             application, version = (
                 database.execute(f"PRAGMA {name}").fetchone()[0] & 0xFFFFFFFF
