@@ -44,6 +44,8 @@ class House:
     holding: Holding = field(default_factory=Holding)
     holding_file: Path | None = None
     """Where the holding is written down; None where it is not to be."""
+    papers: Path | None = None
+    """The folder for pages to print, where there is no casebook to save them beside."""
     alarm: Alarm = field(default_factory=Alarm)
     ask: bool = False
     """Whether the holding is to be asked for, once, before the person leaves."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.handover import Handover, Situation, handover_of
@@ -74,7 +73,9 @@ class VetRoom:
     def _save(self) -> str:
         desk, handover = self.session.desk, self.handover()
         now = desk.clock()
-        folder = desk.keeping.book.path.parent if desk.keeping.book else Path.cwd()
+        folder = desk.keeping.book.path.parent if desk.keeping.book else desk.house.papers
+        if folder is None:
+            return "There is no folder to save it in."
         name = folder / f"for-the-vet-{now.moment.astimezone(now.zone):%Y-%m-%d-%H%M%S}"
         try:
             write_whole(paper_of(handover, *self.heads()), name.with_suffix(".html"))
