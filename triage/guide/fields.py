@@ -61,6 +61,7 @@ FINDING: Record[model.Finding] = Record(
         "unsure": Plain(),
         "never_unsure": Prose(()),
         "normal": CONDITION,
+        "given": CONDITION,
     },
     limits=(
         ExactlyOne.of("choices", "measure"),

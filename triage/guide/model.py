@@ -79,6 +79,8 @@ class Finding:
     never_unsure: str = ""
     normal: Condition | None = None
     """Which answers are normal; without it none is, and none is a worry by itself."""
+    given: Condition | None = None
+    """Which answers say that something was given by mouth or needle."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 

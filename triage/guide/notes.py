@@ -56,6 +56,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "stand_ins": "Findings that serve when this one is 'not sure'.",
         "unsure": "Other words for 'Not sure'.",
         "normal": "Which answers are normal, told to the vet as looked at; leave it out for circumstances.",
+        "given": "Which answers say that something went in by mouth or needle; a vet is always told of it.",
         "never_unsure": "Why this question needs no 'not sure': its choices hold a way on for every case.",
     },
     "usual-rises": {

@@ -27,8 +27,9 @@ def look_up_rules(parts: Parts, findings: Mapping[str, model.Finding], reading: 
         _rule(rule, reading)
         _lamb(rule.when, findings, parts.numbers, reading)
     for finding in findings.values():
-        if finding.normal:
-            _condition(finding.normal, finding, parts.numbers, reading)
+        for condition in (finding.normal, finding.given):
+            if condition:
+                _condition(condition, finding, parts.numbers, reading)
     for node in parts.nodes.values():
         if not isinstance(node, model.Ask):
             _lamb(node.for_, findings, parts.numbers, reading)

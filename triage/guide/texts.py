@@ -105,6 +105,8 @@ def front_texts(front: Front) -> Iterator[Passage]:
     for urgency in front.urgencies:
         yield Passage(urgency.place, "title", urgency.say)
         yield Passage(urgency.place, "means", urgency.means)
+        if urgency.asks:
+            yield Passage(urgency.place, "ask", urgency.asks)
 
 
 def all_texts(guide: Guide) -> Iterator[Passage]:
