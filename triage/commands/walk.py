@@ -63,8 +63,9 @@ def walk_screen(parsed: argparse.Namespace) -> int:
     from triage.holding.found import find_holding
 
     gc.disable()  # nothing is thrown away on the way to the first question, so there is nothing to collect
+    from triage.commands.house import open_house  # what the child needs as well is loaded once
+
     taken = read_ahead(lambda: (read_for_use(parsed.guide), find_holding()))
-    from triage.commands.house import open_house
     from triage.screens.app import run_app
 
     read, found = taken()
