@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from triage.casebook.failing import NotKept
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from triage.session.session import Session
 
 EVERY = 1_000_000
-MOST = 40
+MOST = 20
 """Lambs listed at once; more are told by their number."""
 
 
@@ -27,6 +27,7 @@ class LambsRoom:
     """The list of open cases."""
 
     session: Session
+    _known: dict[tuple[str, int, str], str] = field(default_factory=dict, init=False)
 
     def page(self) -> Page:
         """Return the list as it is in the casebook now, so that another copy's lambs show too."""
@@ -61,14 +62,17 @@ class LambsRoom:
 
     def line(self, lamb: Lamb, case: Case, now: Now) -> str:
         """Return a case as a line: whose, what is due when, how urgent, and where it is."""
+        return f"{inert(lamb.name, 40)}: {_when(case, now)} {self._stands(case, now)}"
+
+    def _stands(self, case: Case, now: Now) -> str:
+        """Return how urgent a case is and where it has come to; worked out once for each of its versions."""
         desk = self.session.desk
-        resumed = resume(desk.guide, case, now, desk.system)
-        urgency = resumed.walk.state.urgency
-        parts = [f"{inert(lamb.name, 40)}: {_when(case, now)}"]
-        if urgency:
-            parts.append(f"{desk.guide.urgency(urgency).say}.")
-        parts.append(where(resumed.walk, desk.system))
-        return " ".join(parts)
+        key = (case.id, case.version, desk.system)
+        if key not in self._known:
+            walk = resume(desk.guide, case, now, desk.system).walk
+            urgency = f"{desk.guide.urgency(walk.state.urgency).say}. " if walk.state.urgency else ""
+            self._known[key] = f"{urgency}{where(walk, desk.system)}"
+        return self._known[key]
 
     def take(self, typed: str) -> None:
         """Open the lamb of a number; Enter alone goes to the walk in hand."""
