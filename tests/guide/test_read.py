@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable
 from pathlib import Path
 
@@ -164,3 +165,32 @@ def test_a_choice_called_no_is_kept(tmp_path: Path) -> None:
     )
 
     assert list(guide.findings["danger"].choices) == ["limp", "no"]
+
+
+BROKEN_RULE = ("rules.yaml", "", "no-heat: {never: {tag: wram}, because: It burns., sources: [a-paper]}\n")
+"""A rule with a wrong word, as the only rule."""
+
+
+def test_a_walk_reads_no_rules(tmp_path: Path) -> None:
+    """Rules are for the check: without them the same guide is read, and a wrong one is told to the check alone."""
+    folder = write_small(tmp_path, BROKEN_RULE)
+
+    whole, for_a_walk = read_guide(folder), read_guide(folder, rules=False)
+
+    assert ["there is no act tag 'wram'" in str(each) for each in whole.problems] == [True]
+    assert whole.guide is None
+    assert for_a_walk.problems == ()
+    assert for_a_walk.guide == small_guide(tmp_path / "other")
+
+
+@pytest.mark.parametrize("working", [True, False])
+def test_the_collector_is_left_as_it_was(tmp_path: Path, working: bool) -> None:
+    """Reading rests the garbage collector, and gives it back working or resting as it was, mistakes or none."""
+    was = gc.isenabled()
+    try:
+        (gc.enable if working else gc.disable)()
+        read_small(tmp_path, BROKEN_RULE)
+        read_guide(tmp_path / "nowhere")
+        assert gc.isenabled() == working
+    finally:
+        (gc.enable if was else gc.disable)()
