@@ -16,6 +16,7 @@ import pytest
 
 from tests.casebook.conftest import CASE, LAMB, NOW, opened_at
 from tests.casebook.killing import ROOT, kill_and_read
+from tests.casebook.test_opening import filled
 from triage import cli
 from triage.casebook import opening
 from triage.casebook.failing import NotKept
@@ -219,3 +220,21 @@ def test_a_clock_that_was_set_back(guide: Guide, path: Path, hours: int) -> None
         again.take(line)
     assert again.page().kind == "ask"
     assert again.page().alarm == ""
+
+
+def test_damage_that_nothing_met_is_found(guide: Guide, path: Path) -> None:
+    """The whole file is read once after the start, so that damage in an old page does not wait for the night
+    on which it is needed."""
+    filled(path, 60)
+    whole = bytearray(path.read_bytes())
+    middle = len(whole) // 2 // 4096 * 4096
+    whole[middle : middle + 4096] = b"\x55" * 4096
+    path.write_bytes(whole)
+    held = session(guide, path)
+
+    held.watch()
+
+    assert "The casebook was damaged. It is kept as" in held.told
+    held.take("6")
+    assert held.page().alarm == ""
+    assert held.desk.keeping.book.sound()  # type: ignore[union-attr]

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.reading import Stamp, stamp_of
+from triage.casebook.reading import Stamp, log_of, stamp_of
 from triage.casebook.schema import APPLICATION_ID, MIGRATIONS, TABLES, VERSION
 from triage.casebook.whose import NEWER, damaged_mark, not_ours
 
@@ -64,12 +64,7 @@ def mend(book: Casebook, now: datetime) -> Opened | NotKept:
     gone = stamp_of(book.path) != book.stamp
     book.close()
     if gone:
-        opened = open_casebook(book.path, lambda: now)
-        if isinstance(opened, NotKept):
-            return opened
-        return Opened(
-            opened.book, f"The casebook was moved or deleted while it was open. {opened.told}".strip()
-        )
+        return _open_again(book, now)
     from triage.casebook.mending import set_aside
 
     try:
@@ -78,6 +73,19 @@ def mend(book: Casebook, now: datetime) -> Opened | NotKept:
         return NotKept(str(refusal))
     except (sqlite3.Error, OSError, ValueError) as error:
         return not_kept(error)
+
+
+def _open_again(book: Casebook, now: datetime) -> Opened | NotKept:
+    """Open what lies in the place of a casebook that was moved away, whose log may have stayed behind."""
+    log = log_of(book.path)
+    with suppress(OSError):
+        # SQLite would take it for the log of the file that lies there now, and mix the two.
+        if book.log is not None and stamp_of(log) == book.log:
+            os.replace(log, f"{book.path}.left-{now:%Y%m%d-%H%M%S}-wal")
+    opened = open_casebook(book.path, lambda: now)
+    if isinstance(opened, NotKept):
+        return opened
+    return Opened(opened.book, f"{MOVED} {opened.told}".strip())
 
 
 def _open_sound(place: Path) -> Casebook | Stamp | None:

@@ -31,6 +31,8 @@ class BookReader:
         self.path = path
         self.stamp = stamp
         """Which file this is; another one may later lie in its place."""
+        self.log = stamp_of(log_of(path))
+        """Which log belongs to it."""
 
     def open_cases(self, most: int) -> tuple[tuple[Lamb, Case], ...] | NotKept:
         """Return open cases with their moves, at most so many: the longest due first, then the latest."""
@@ -103,11 +105,11 @@ class BookReader:
         return self._read(lambda: tuple(_observation(row) for row in self._run(select, (lamb,)).fetchall()))
 
     def sound(self) -> bool:
-        """Whether the whole file is in order; this reads all of it."""
+        """Whether the whole file is in order; this reads all of it. One that can't be read now may well be."""
         try:
             return bool(self._one("PRAGMA quick_check(1)") == "ok")
-        except sqlite3.DatabaseError:
-            return False
+        except sqlite3.DatabaseError as error:
+            return not not_kept(error).damaged
 
     def _read(self, work: Callable[[], T]) -> T | NotKept:
         try:
@@ -147,6 +149,11 @@ class BookReader:
             maybe_moment(closed),
             version,
         )
+
+
+def log_of(path: Path) -> Path:
+    """Return where SQLite writes first what it later writes into the file."""
+    return path.with_name(f"{path.name}-wal")
 
 
 def stamp_of(path: Path) -> Stamp | None:

@@ -11,6 +11,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from triage.casebook.moves import moment, parts_of
+from triage.casebook.reading import log_of
 from triage.casebook.schema import TABLES
 from triage.casebook.whose import MAGIC, read_only
 
@@ -95,9 +96,9 @@ def _patched(damaged: Path, fresh: sqlite3.Connection, folder: Path) -> Iterator
         first = made[:28] + (-(-len(whole) // page)).to_bytes(4, "big") + made[32:patched]
         rest = whole[patched:]
         copy.write_bytes(first + rest + bytes(-len(first + rest) % page))
-        log = damaged.with_name(f"{damaged.name}-wal")
+        log = log_of(damaged)
         if log.is_file() and whole.startswith(MAGIC):
-            copy.with_name(f"{copy.name}-wal").write_bytes(log.read_bytes())
+            log_of(copy).write_bytes(log.read_bytes())
         yield copy
 
 

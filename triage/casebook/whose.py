@@ -7,6 +7,7 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
+from triage.casebook.reading import log_of
 from triage.casebook.schema import APPLICATION_ID, TABLES, VERSION
 
 MAGIC = b"SQLite format 3\0"
@@ -62,7 +63,7 @@ def _head(head: bytes) -> _Mark:
 def _unwritten(path: Path) -> bool:
     """Whether the log beside the file holds something that is newer than the file."""
     try:
-        return path.with_name(f"{path.name}-wal").stat().st_size > 0
+        return log_of(path).stat().st_size > 0
     except OSError:
         return False
 
