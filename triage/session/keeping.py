@@ -31,6 +31,7 @@ class Keeping:
     """Why nothing is kept, as half a sentence; empty while all is kept, or where nothing is to be."""
     lamb: Lamb | None = None
     case: Case | None = None
+    _looked_over: bool = field(default=False, init=False)
     _unwritten: list[Observation] = field(default_factory=list)
 
     def take_up(self, lamb: Lamb | None, case: Case | None) -> None:
@@ -140,6 +141,15 @@ class Keeping:
         if isinstance(cases, NotKept) or isinstance(seen, NotKept):
             return []
         return weighings((move for case in cases for move in case.moves), (*seen, *self._unwritten))
+
+    def look_over(self, now: Now) -> str:
+        """Read the whole file once for damage. Returns what the person must be told of it, mostly nothing."""
+        if self.book is None or self._looked_over:
+            return ""
+        self._looked_over = True
+        if self.book.sound():
+            return ""
+        return self._failed(NotKept("the casebook file is damaged", damaged=True), lambda: "", now.moment)
 
     def note(self, observation: Observation, now: Now) -> str:
         """Keep an observation; one that can't be kept now is tried again with the next writing."""

@@ -134,7 +134,8 @@ class Session:
 
     def watch(self) -> bool:
         """Look at the clock: whether the bell is to ring now. To be called once a second or so."""
-        told = self.desk.keeping.retry(self.whole, self.desk.clock())
+        now, keeping = self.desk.clock(), self.desk.keeping
+        told = keeping.look_over(now) or keeping.retry(self.whole, now)
         if told:
             self.desk.told = told
         return self.desk.house.alarm.rings(self._look_who_is_due())
