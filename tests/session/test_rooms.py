@@ -152,3 +152,16 @@ def test_the_number_for_the_hour_stands_first(night: Night) -> None:
     assert night.open().vet == "01632 960222 (by day 01632 960111)"
     night.passes(60 * 8)
     assert night.open().vet == "01632 960111 (at night 01632 960222)"
+
+
+def test_who_is_vet_taught_is_named_where_it_matters(night: Night) -> None:
+    """A page with a step for a vet-taught hand names who that is here; other pages do not."""
+    from dataclasses import replace
+
+    night.holding = replace(night.holding, taught={"Ann": "glucose by needle"})
+    line = "Vet-taught here: Ann: glucose by needle."
+
+    needle = night.open("6", "35.8", "14h", "2", "6", "4.2 kg")
+    assert any(tag == "vet-injection" for step in needle.walk.node.do for tag in step.tag)  # type: ignore[union-attr]
+    assert line in texts(needle)
+    assert line not in texts(night.open("1", *COLD[:3]))

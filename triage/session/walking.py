@@ -7,11 +7,16 @@ from dataclasses import dataclass, field, replace
 from triage.clock import hhmm
 from triage.entry import AskAgain, Understood
 from triage.guide.model import Act, Ask
+from triage.guide.texts import steps_of
 from triage.looks import look_of
+from triage.page.inert import inert
 from triage.page.page import Block, Page, page_of
 from triage.session.desk import Desk
 from triage.units import show
 from triage.walk import Walk
+
+TAUGHT = ("vet-injection", "tube-feed")
+"""Tags of steps that a vet should have taught."""
 
 
 @dataclass
@@ -39,7 +44,7 @@ class Walking:
         """Return the page to show now."""
         system = self.desk.system
         if not self.side:
-            return self._offering(page_of(self.walk, system))
+            return self._naming_taught(self._offering(page_of(self.walk, system)))
         # Loaded when one is first opened: the first question does not need them.
         from triage.page import side, working
 
@@ -171,6 +176,16 @@ class Walking:
         keeping = desk.keeping
         known = Known(desk.guide, keeping.lamb, keeping.weighed, desk.holding, desk.clock(), desk.system)
         return known.of(node.finding)
+
+    def _naming_taught(self, page: Page) -> Page:
+        """Name who was taught by a vet, on a page with a step that only such a person may do."""
+        node, taught = self.walk.node, self.desk.holding.taught
+        if not taught or isinstance(node, Ask):
+            return page
+        if not any(tag in TAUGHT for step in steps_of(node) for tag in step.tag):
+            return page
+        people = "; ".join(f"{inert(who, 24)}: {inert(what, 60)}" for who, what in taught.items())
+        return replace(page, blocks=(*page.blocks, Block("quiet", f"Vet-taught here: {people}.")))
 
     def _offering(self, page: Page) -> Page:
         """Add to a question what is kept for it; Enter takes that."""
