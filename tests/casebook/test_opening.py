@@ -211,3 +211,43 @@ def test_what_can_be_read_is_saved(path: Path) -> None:
     assert "Saved from it: 5 lambs" in mended.told
     kept = mended.book._database.execute("SELECT count(*) FROM moves").fetchone()[0]
     assert 60 * 20 * 0.8 < kept <= 60 * 20
+
+
+def test_a_newer_edition_that_only_the_log_tells_of(path: Path) -> None:
+    """A newer edition that was killed may have told its version in the log only: that too is left untouched."""
+    filled(path, 3)
+    newer = sqlite3.connect(path, isolation_level=None)
+    newer.execute("PRAGMA wal_autocheckpoint = 0")
+    newer.execute("PRAGMA user_version = 7")
+    kept = {each.name: each.read_bytes() for each in path.parent.iterdir()}
+    place = path.parent.parent / "killed" / path.name
+    place.parent.mkdir()
+    for name, whole in kept.items():
+        (place.parent / name).write_bytes(whole)
+    newer.close()
+
+    came = open_casebook(place)
+
+    assert isinstance(came, NotKept)
+    assert "newer edition" in came.why
+    for name in (path.name, f"{path.name}-wal"):
+        assert (place.parent / name).read_bytes() == kept[name]
+
+
+@pytest.mark.parametrize("journal", ["delete", "wal"])
+@pytest.mark.parametrize("version", [0, 1, 5])
+def test_a_file_of_another_program_keeps_every_byte(path: Path, journal: str, version: int) -> None:
+    """Many programs put no mark of theirs into their file: it is told by its tables, and no byte of it changes."""
+    path.parent.mkdir()
+    with sqlite3.connect(path, isolation_level=None) as raw:
+        raw.execute(f"PRAGMA journal_mode = {journal}")
+        raw.execute("CREATE TABLE lambs (id)")
+        raw.execute(f"PRAGMA user_version = {version}")
+    raw.close()
+    before = path.read_bytes()
+
+    came = open_casebook(path)
+
+    assert isinstance(came, NotKept)
+    assert "another program" in came.why
+    assert {each.name: each.read_bytes() for each in path.parent.iterdir()} == {path.name: before}

@@ -91,7 +91,8 @@ def _open_again(book: Casebook, now: datetime) -> Opened | NotKept:
 def _open_sound(place: Path) -> Casebook | Stamp | None:
     """Open a file, or tell which one it is that turned out to be damaged."""
     place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    with folder_lock(place.parent, alone=False):
+    # Copies that make the file take turns: SQLite does not wait while another switches the log on.
+    with folder_lock(place.parent, alone=not _size(place)):
         make_file(place)
         refused = not_ours(place)
         if refused:
@@ -103,6 +104,13 @@ def _open_sound(place: Path) -> Casebook | Stamp | None:
             if not not_kept(error).damaged:
                 raise
         return stamp
+
+
+def _size(path: Path) -> int:
+    try:
+        return path.stat().st_size
+    except OSError:
+        return 0
 
 
 @contextmanager

@@ -105,7 +105,10 @@ class BookReader:
         return self._read(lambda: tuple(_observation(row) for row in self._run(select, (lamb,)).fetchall()))
 
     def sound(self) -> bool:
-        """Whether the whole file is in order; this reads all of it. One that can't be read now may well be."""
+        """Whether the whole file is in order; this reads all of it.
+
+        One that can't be read just now may well be.
+        """
         try:
             return bool(self._one("PRAGMA quick_check(1)") == "ok")
         except sqlite3.DatabaseError as error:

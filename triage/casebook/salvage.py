@@ -19,6 +19,13 @@ LOST = "A lamb whose card was lost"
 MOST_GAP = 20_000
 """Rows tried one by one between two damaged places; more would keep a person waiting."""
 
+_CALLED = {
+    "lambs": ("lamb", "lambs"),
+    "cases": ("walk", "walks"),
+    "moves": ("answer or act", "answers and acts"),
+    "observations": ("note", "notes"),
+}
+
 _WANTED: dict[str, Any] = {"TEXT": (str,), "INTEGER": (int,)}
 """What Python makes of the columns of each kind; any other column holds a number or a text."""
 
@@ -46,9 +53,8 @@ class Saved:
         """Return what was saved as a sentence."""
         if not any(self.counts.values()):
             return "Nothing in it could be read."
-        lambs, cases = self.counts["lambs"], self.counts["cases"]
-        moves, seen = self.counts["moves"], self.counts["observations"]
-        return f"Saved from it: {lambs} lambs, {cases} walks, {moves} answers and acts, {seen} notes."
+        told = [f"{count} {_CALLED[table][count != 1]}" for table, count in self.counts.items()]
+        return f"Saved from it: {', '.join(told)}."
 
 
 def salvage(damaged: Path, fresh: sqlite3.Connection) -> Saved:
