@@ -29,7 +29,7 @@ def test_each_kind_has_one_key_and_a_few_short_questions(night: Night) -> None:
         ("1", "38.2"),
         ("2", "4.2 kg"),
         ("3", "3", "120 ml", "2"),
-        ("4", "5", "1"),
+        ("4", "3", "1"),
         ("5", "4"),
         ("6", "An invented drug [/]", "1 ml", "Dr Example"),
         ("7", "Moved to the pen by the door"),

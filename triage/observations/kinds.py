@@ -3,23 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+
+from triage.guide.model import Guide
 
 
 @dataclass(frozen=True)
 class PartOf:
-    """One question of a kind: a measurement, a choice, or words. Exactly one of the last three is set."""
+    """One question of a kind: a measurement, a choice, or words."""
 
     name: str
     ask: str
     measure: str = ""
     """The unit it is kept in."""
     finding: str = ""
-    """The finding of the guide whose range a measurement must be in; without one, `plausible` holds."""
+    """The finding of the guide whose range a measurement must be in, or whose choices come first."""
     plausible: tuple[float, float] = (0.0, 0.0)
+    """The range of a measurement that no finding is about."""
     choices: Mapping[str, str] = field(default_factory=dict)
-    shown: str = "{}"
-    """How the answer stands in a line."""
     looks_at: str = ""
     """The finding of the guide that was looked at by answering this."""
 
@@ -27,6 +28,17 @@ class PartOf:
     def words(self) -> bool:
         """Whether free words are taken."""
         return not self.measure and not self.choices
+
+    def under(self, guide: Guide) -> PartOf:
+        """Return this part with what its finding says; a guide without the finding takes words."""
+        if not self.finding:
+            return self
+        finding = guide.findings.get(self.finding)
+        if finding is None or bool(finding.measure) != bool(self.measure):
+            return replace(self, measure="", choices={})
+        if finding.measure:
+            return replace(self, measure=finding.measure)
+        return replace(self, choices={**finding.choices, **self.choices})
 
 
 @dataclass(frozen=True)
@@ -36,6 +48,8 @@ class KindOf:
     name: str
     label: str
     digit: str
+    line: str
+    """How it reads in a line, each part by its name."""
     parts: tuple[PartOf, ...]
 
 
@@ -48,20 +62,15 @@ _FED = {
     "other": "Something else",
 }
 _HOW_FED = {
-    "all": "It sucked it all",
-    "some": "It sucked some",
-    "refused": "It refused",
+    "all": "Sucked it all",
+    "some": "Sucked some",
+    "refused": "Refused it",
     "tubed": "By stomach tube",
 }
-_DUNG = {
-    "none": "None seen",
-    "black": "Black and sticky, the first dung",
-    "normal": "Formed or soft, yellow to brown",
-    "loose": "Loose",
-    "watery": "Watery",
-    "bloody": "With blood",
-}
-_URINE = {"seen": "It passed urine", "not-seen": "None seen"}
+_NO_DUNG = {"none": "None seen"}
+"""Added behind the guide's own choices, so that these keep the keys that they have in a walk."""
+
+_URINE = {"seen": "Seen", "not-seen": "None seen"}
 _MANNER = {
     "bright": "Bright, up and about",
     "keen": "Sucks and asks for more",
@@ -69,36 +78,40 @@ _MANNER = {
     "dull": "Dull, gets up only when lifted",
     "limp": "Limp, or can't stand",
     "crying": "Cries and does not settle",
+    "other": "Something else, told in a note",
 }
 
+_TREATED = "Treatment: {what}, {amount}, ordered by {ordered}"
+
 _ALL = (
-    KindOf("temperature", "Temperature", "1", (
+    KindOf("temperature", "Temperature", "1", "Temperature: {temperature}", (
         PartOf("temperature", "What is its temperature?", "degC", "temperature"),
     )),
-    KindOf("weight", "Weight", "2", (
+    KindOf("weight", "Weight", "2", "Weight: {weight}", (
         PartOf("weight", "What does it weigh?", "kg", "weight"),
     )),
-    KindOf("feed", "A feed", "3", (
+    KindOf("feed", "A feed", "3", "Feed: {amount} {what}, {how}", (
         PartOf("what", "What was it offered?", choices=_FED),
         PartOf("amount", "How much did it get? Type 0 if nothing.", "ml", plausible=(0.0, 2000.0)),
         PartOf("how", "How did it go down?", choices=_HOW_FED),
     )),
-    KindOf("passed", "Dung and urine", "4", (
-        PartOf("dung", "What is its dung like?", choices=_DUNG, shown="dung: {}", looks_at="dung"),
-        PartOf("urine", "And urine?", choices=_URINE, shown="urine: {}", looks_at="passing"),
+    # Urine stands first in the line: the words for dung are long, and a short line cuts its end.
+    KindOf("passed", "Dung and urine", "4", "Urine: {urine}. Dung: {dung}", (
+        PartOf("dung", "What is its dung like?", finding="dung", choices=_NO_DUNG, looks_at="dung"),
+        PartOf("urine", "And urine?", choices=_URINE, looks_at="passing"),
     )),
-    KindOf("manner", "How it is", "5", (
+    KindOf("manner", "How it is", "5", "How it is: {manner}", (
         PartOf("manner", "How is it?", choices=_MANNER, looks_at="manner"),
     )),
-    KindOf("treatment", "A treatment a vet ordered", "6", (
+    KindOf("treatment", "A treatment a vet ordered", "6", _TREATED, (
         PartOf("what", "What was it given, and how?"),
         PartOf("amount", "How much?"),
-        PartOf("ordered", "Which vet ordered it?", shown="ordered by {}"),
+        PartOf("ordered", "Which vet ordered it?"),
     )),
-    KindOf("note", "A note", "7", (
+    KindOf("note", "A note", "7", "Note: {note}", (
         PartOf("note", "What do you want to remember?"),
     )),
-    KindOf("vet-said", "The vet said", "", (
+    KindOf("vet-said", "The vet said", "", "The vet said: {who}, {said}", (
         PartOf("who", "Who spoke for the practice?"),
         PartOf("said", "What did they say? Read it back to them first."),
     )),

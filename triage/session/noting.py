@@ -55,7 +55,8 @@ class NotingRoom:
         told = desk.keeping.note(seen, now)
         desk.close(self)
         where = "Written down" if desk.keeping.book and not desk.keeping.why_not else "Noted, but not kept"
-        desk.told = f"{told} {where}: {words_of(seen, desk.guide, desk.system)}".strip()
+        when = f". {kept.told}" if kept.told else ""
+        desk.told = f"{told} {where}: {words_of(seen, desk.guide, desk.system)}{when}".strip()
 
     def command(self, name: str) -> None:
         """A form has no keys of its own."""
