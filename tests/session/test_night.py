@@ -214,7 +214,7 @@ def test_a_changed_guidance_is_told(night: Night) -> None:
     assert len(session.walk.moves) == 3
     assert "(edition 2026.1, now 2027.1)" in session.told
     assert "No longer used: reason: no-first-milk; Age: 2 hours" in session.told
-    assert "You are at: What is the trouble?" in session.told
+    assert "Next: What is the trouble?" in session.told
 
 
 def test_the_same_answers_in_a_new_edition(night: Night) -> None:
@@ -307,3 +307,14 @@ def test_a_session_without_a_casebook_walks_all_the_same(guide: Guide) -> None:
 
     assert session.walk.moves == ()
     assert UNSURE not in session.walk.state.known.values()
+
+
+def test_two_lambs_of_one_minute_are_told_apart(night: Night) -> None:
+    """Until somebody names them, lambs begun in the same minute are numbered."""
+    night.open("6")
+    night.open("1", "6")
+
+    assert {lamb.name for lamb in night.open().desk.keeping.book.lambs()} == {
+        "Lamb of 02:10",
+        "Lamb of 02:10 (2)",
+    }  # type: ignore[union-attr]

@@ -41,8 +41,17 @@ class Keeping:
     def known(self, now: Now) -> Lamb:
         """Return the lamb in hand; one that nothing is known of yet gets a name by the clock."""
         if self.lamb is None:
-            self.lamb = Lamb(new_id(), name_by(now), now.moment)
+            self.lamb = Lamb(new_id(), self._free_name(name_by(now)), now.moment)
         return self.lamb
+
+    def _free_name(self, name: str) -> str:
+        """Return a name that no lamb has yet: two may be begun in one minute."""
+        lambs = self.book.lambs() if self.book else ()
+        taken = set() if isinstance(lambs, NotKept) else {lamb.name for lamb in lambs}
+        number = 1
+        while (free := f"{name} ({number})" if number > 1 else name) in taken:
+            number += 1
+        return free
 
     def keep(self, walk: Walk, now: Now) -> str:
         """Keep the walk as it now is. Returns what the person must be told of it, mostly nothing.

@@ -46,9 +46,9 @@ def _difference(guide: Guide, case: Case, walk: Walk, dropped: tuple[Move, ...],
     editions = f"edition {inert(case.edition, 20)}, now {guide.front.edition}"
     changed = f"The guidance has changed since ({editions})." if case.edition != guide.front.edition else ""
     if not dropped:
-        return f"{changed} Your answers still fit. You are at: {where(walk, system)}"
+        return f"{changed} Your answers still fit. {where(walk, system)}"
     lost = "; ".join(_words(guide, move, system) for move in dropped)
-    return f"{changed} No longer used: {lost}. You are at: {where(walk, system)}".strip()
+    return f"{changed} No longer used: {lost}. {where(walk, system)}".strip()
 
 
 def _words(guide: Guide, move: Move, system: System) -> str:
@@ -69,7 +69,7 @@ def where(walk: Walk, system: System) -> str:
     reader = Reader(walk.guide, walk.facts, system)
     node = walk.node
     if isinstance(node, Ask):
-        return reader.fill(walk.guide.findings[node.finding].ask)
+        return f"Next: {reader.fill(walk.guide.findings[node.finding].ask)}"
     return f"{reader.fill(node.title)}."
 
 
