@@ -6,8 +6,10 @@ from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from rich.segment import Segment
 from textual.events import Key
 from textual.pilot import Pilot
+from textual.strip import Strip
 
 from triage.casebook.opening import Opened, open_casebook
 from triage.clock import Now
@@ -38,10 +40,20 @@ def app_of(guide: Guide, ascii_only: bool = False) -> LambApp:
     return LambApp(Session(Walk(guide), vet="01632 960111", clock=lambda: NOW), ascii_only)
 
 
+def strips_of(pilot: Pilot[None]) -> list[Strip]:
+    """Return what is on the screen, line by line. The one place that reads Textual's compositor."""
+    return pilot.app.screen._compositor.render_strips()
+
+
 def screen_of(pilot: Pilot[None]) -> str:
-    """Return what is on the screen, as text. The one place that reads Textual's compositor."""
-    strips = pilot.app.screen._compositor.render_strips()
-    return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in strips) + "\n"
+    """Return what is on the screen, as text."""
+    lines = ("".join(segment.text for segment in strip).rstrip() for strip in strips_of(pilot))
+    return "\n".join(lines) + "\n"
+
+
+def segments_of(pilot: Pilot[None]) -> list[Segment]:
+    """Return what is on the screen, as pieces of one style each."""
+    return [segment for strip in strips_of(pilot) for segment in strip]
 
 
 COLD = ("5", *"36.2", "enter", *"3h", "enter")

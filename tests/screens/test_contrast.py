@@ -25,6 +25,9 @@ SIZES = [(120, 36), (80, 24), (44, 20), (30, 15), (20, 8)]
 SYSTEMS = (ColorSystem.TRUECOLOR, ColorSystem.EIGHT_BIT)
 """What terminals can show: any colour, or the nearest of 256."""
 
+MARKS = ("bold", "dim", "italic", "underline", "blink", "reverse", "conceal", "strike")
+"""The ways in which a terminal can mark a text without a colour."""
+
 
 def seen(style: Style, system: ColorSystem) -> tuple[Color, Color]:
     """Return the colours of letters and ground as they are seen; reversing turns them round."""
@@ -63,8 +66,7 @@ async def test_the_terminal_theme_has_no_colour(guide: Guide, tmp_path: Path, si
             assert style is not None
             assert style.color is None or style.color.is_default, (place, style)
             assert style.bgcolor is None or style.bgcolor.is_default, (place, style)
-            assert not (style.dim or style.italic or style.underline or style.blink or style.conceal)
-            marks |= {name for name in ("bold", "reverse") if getattr(style, name)}
+            marks |= {name for name in MARKS if getattr(style, name)}
     assert marks == {"bold", "reverse"}
 
 
