@@ -2,24 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from triage.casebook.rows import Observation
-from triage.clock import hhmm
 from triage.facts import UNSURE, Value
 from triage.guide.model import Condition, Finding, Guide
-from triage.handover.situation import Rest, Situation
-from triage.observations import KINDS, words_of
-from triage.page.words import Reader
-from triage.timeline.entries import act_words
-from triage.walk import KEPT, Answer, Done
+from triage.handover.situation import GUIDE, Rest, Situation
+from triage.observations import KINDS
+from triage.walk import KEPT, Answer
 
 MEASURED = ("temperature", "weight")
 """Findings that are also written down between walks, under the same name."""
 
-GIVEN = ("feed", "treatment")
+LATELY = timedelta(hours=1)
+"""What was seen so long before the walk began still tells how the lamb is now."""
+
+LATELY_FOR = {"weight": timedelta(hours=24)}
+"""What changes more slowly tells it for longer."""
+
+FED = {"first-milk-had": "first-milk"}
+"""Findings that are answered by a feed of this kind, however long ago it was."""
+
+DAY = timedelta(hours=24)
+"""Readings of the last day are told with those of the walk: a vet asks how it went on."""
 
 
 @dataclass(frozen=True)
@@ -33,87 +40,71 @@ class Reading:
 
 @dataclass(frozen=True)
 class Item:
-    """One thing to tell: its label, and each value in words with what it rests on, the oldest first."""
+    """One finding to tell, with what was read, the latest first."""
 
     finding: Finding
     readings: tuple[Reading, ...]
 
     @property
-    def last(self) -> Reading:
-        """The latest reading."""
-        return self.readings[-1]
+    def rests(self) -> tuple[Rest, ...]:
+        """What all its readings rest on."""
+        return tuple(reading.rest for reading in self.readings)
 
 
 @dataclass(frozen=True)
 class Sorted:
-    """All findings that have something to tell, by what they say to a vet."""
+    """All findings that have something to tell, by what they say to a vet; what he asks first comes first."""
 
     found: tuple[Item, ...]
     normal: tuple[Item, ...]
     other: tuple[Item, ...]
     not_checked: tuple[tuple[Finding, Rest], ...]
+    before: tuple[tuple[Finding, Reading], ...]
+    """Readings of the days before."""
 
 
 def sort_findings(situation: Situation) -> Sorted:
     """Sort every finding: one that raised the urgency worries, whatever its answer is called."""
-    guide, walk = situation.walk.guide, situation.walk
-    raised = [rise.finding for rise in walk.state.rises if rise.finding]
+    guide = situation.walk.guide
+    raised = raised_by(situation)
     found: list[Item] = []
     normal: list[Item] = []
     other: list[Item] = []
     missing: list[tuple[Finding, Rest]] = []
-    looked_at = {
-        part.looks_at
-        for seen in situation.observations
-        if seen.kind in KINDS
-        for part in KINDS[seen.kind].parts
-    }
-    for name, finding in guide.findings.items():
-        readings = tuple(_readings(situation, name))
-        sure = tuple(reading for reading in readings if reading.value is not UNSURE)
+    before: list[tuple[Finding, Reading]] = []
+    for finding in _in_order(guide, raised):
+        now, past = _parted(situation, _readings(situation, finding))
+        before += [(finding, reading) for reading in past]
+        rest = _not_checked(situation, finding, now)
+        if rest is not None:
+            missing.append((finding, rest))
+        sure = tuple(reading for reading in now if reading.value is not UNSURE)
         if not sure:
-            if (readings or name in guide.front.vet_asks) and name not in looked_at:
-                missing.append((finding, readings[-1].rest if readings else situation.lamb or "the guide"))
             continue
         item = Item(finding, sure)
-        if name in raised or not _all_normal(guide, item):
-            (found if name in raised or finding.normal else other).append(item)
-        else:
+        if finding.name not in raised and _all_normal(guide, item):
             normal.append(item)
-        if readings[-1].value is UNSURE:
-            missing.append((finding, readings[-1].rest))
-    order = {name: place for place, name in enumerate(dict.fromkeys(reversed(raised)))}
-    found.sort(key=lambda item: order.get(item.finding.name, len(order)))
-    return Sorted(tuple(found), tuple(normal), tuple(other), tuple(missing))
+        else:
+            (found if finding.name in raised or finding.normal else other).append(item)
+    return Sorted(tuple(found), tuple(normal), tuple(other), tuple(missing), tuple(before))
 
 
-def _readings(situation: Situation, name: str) -> Iterator[Reading]:
-    """Yield the answers of this walk, and for what is measured every reading there is, in order of time."""
-    measured = name in MEASURED
-    moves = (*situation.earlier, *situation.walk.moves) if measured else situation.walk.moves
-    found = [
-        Reading(move.value, move.at, move)
-        for move in moves
-        if isinstance(move, Answer) and move.finding == name and not (measured and move.said == KEPT)
-    ]
-    if measured:
-        for seen in situation.observations:
-            value = seen.parts.get(name)
-            if seen.kind == name and isinstance(value, float):
-                found.append(Reading(value, seen.at, seen))
-        found.sort(key=lambda each: (each.at is not None, each.at and each.at.timestamp()))
-    yield from found
+def raised_by(situation: Situation) -> tuple[str, ...]:
+    """Return the findings whose answers raised the urgency, the last first."""
+    rises = reversed(situation.walk.state.rises)
+    return tuple(dict.fromkeys(rise.finding for rise in rises if rise.finding and rise.value is not UNSURE))
 
 
-def _all_normal(guide: Guide, item: Item) -> bool:
-    normal = item.finding.normal
-    return normal is not None and all(
-        meets(guide, item.finding, normal, reading.value) for reading in item.readings
-    )
+def begun(situation: Situation) -> datetime:
+    """Return when the walk began, or now where that is not known."""
+    times = [move.at for move in situation.walk.moves if move.at]
+    return min(times, default=situation.now.moment)
 
 
-def meets(guide: Guide, finding: Finding, condition: Condition, value: Value) -> bool:
+def meets(guide: Guide, finding: Finding, condition: Condition | None, value: Value) -> bool:
     """Whether an answer meets a condition on its finding."""
+    if condition is None:
+        return False
     if isinstance(value, str):
         return value in condition.is_
     if not isinstance(value, float):
@@ -122,7 +113,8 @@ def meets(guide: Guide, finding: Finding, condition: Condition, value: Value) ->
     def bound(name: str) -> float:
         return guide.numbers[name].quantity.to(finding.measure).value
 
-    return not (
+    band = any((condition.from_, condition.above, condition.below, condition.up_to))
+    return band and not (
         (condition.from_ and value < bound(condition.from_))
         or (condition.above and value <= bound(condition.above))
         or (condition.below and value >= bound(condition.below))
@@ -130,32 +122,103 @@ def meets(guide: Guide, finding: Finding, condition: Condition, value: Value) ->
     )
 
 
-def given(situation: Situation) -> list[tuple[datetime | None, str, Rest]]:
-    """Return what was given or done, the oldest first, as time, words and what it rests on."""
-    guide, system = situation.walk.guide, situation.system
-    moves = (*situation.earlier, *situation.walk.moves)
-    acts: list[tuple[datetime | None, str, Rest]] = [
-        (move.at, act_words(guide, move, system), move) for move in moves if isinstance(move, Done)
+def _in_order(guide: Guide, raised: Iterable[str]) -> list[Finding]:
+    """Return the findings: those that raised the urgency, then what a vet asks, then all others."""
+    names = dict.fromkeys((*raised, *guide.front.vet_asks, *guide.findings))
+    return [guide.findings[name] for name in names if name in guide.findings]
+
+
+def _readings(situation: Situation, finding: Finding) -> list[Reading]:
+    """Return the answers of this walk, and for what is measured every reading there is, the latest first."""
+    name = finding.name
+    measured = name in MEASURED and bool(finding.measure)
+    found = [
+        Reading(move.value, move.at, move)
+        for move in situation.walk.moves
+        if isinstance(move, Answer) and move.finding == name and not (measured and move.said == KEPT)
     ]
-    fed: list[tuple[datetime | None, str, Rest]] = [
-        (seen.at, words_of(seen, guide, system, 60), seen)
-        for seen in situation.observations
-        if seen.kind in GIVEN
-    ]
-    return sorted([*acts, *fed], key=lambda each: (each[0] is not None, each[0] and each[0].timestamp()))
+    if measured:
+        found += _measured(situation, name)
+        if not found:
+            found += _kept(situation, name)
+    placed = sorted(enumerate(found), key=lambda each: (_when(each[1], situation), each[0]), reverse=True)
+    return [reading for _, reading in placed]
 
 
-def seen_else(situation: Situation) -> list[Observation]:
-    """Return what was written down that no other list tells."""
-    return [each for each in situation.observations if each.kind not in (*GIVEN, *MEASURED)]
+def _measured(situation: Situation, name: str) -> Iterator[Reading]:
+    """Yield the readings of earlier walks and those written down between walks."""
+    for move in situation.earlier:
+        if not isinstance(move, Answer) or move.finding != name or move.said == KEPT:
+            continue
+        if isinstance(move.value, float):
+            yield Reading(move.value, move.at, move)
+    for seen in situation.observations:
+        value = seen.parts.get(name)
+        if seen.kind == name and isinstance(value, float):
+            yield Reading(value, seen.at, seen)
 
 
-def with_time(words: str, at: datetime | None, situation: Situation) -> str:
-    """Return words with their time, where it is known."""
-    return f"{words} at {hhmm(at, situation.now)}" if at else words
+def _kept(situation: Situation, name: str) -> Iterator[Reading]:
+    """Yield answers that were taken from what was kept; when they were read is not known here."""
+    for move in situation.walk.moves:
+        if isinstance(move, Answer) and move.finding == name:
+            yield Reading(move.value, None, move)
 
 
-def value_words(item: Item, reading: Reading, situation: Situation) -> str:
-    """Return a reading as words, as `36.2 °C at 02:10`."""
-    reader = Reader(situation.walk.guide, situation.walk.facts, situation.system)
-    return with_time(reader.answer(item.finding, reading.value), reading.at, situation)
+def _when(reading: Reading, situation: Situation) -> tuple[int, float]:
+    """Return the order of a reading; of this walk's answers one without a time counts as made now."""
+    if reading.at is not None:
+        return (1, reading.at.timestamp())
+    return (2 if any(reading.rest is move for move in situation.walk.moves) else 0, 0.0)
+
+
+def _parted(situation: Situation, readings: list[Reading]) -> tuple[list[Reading], list[Reading]]:
+    """Part readings into those of this walk and the last day, and those of the days before."""
+    since = (1, min(begun(situation) - LATELY, situation.now.moment - DAY).timestamp())
+    now = [reading for reading in readings if _when(reading, situation) >= since]
+    return now, readings[len(now) :]
+
+
+def _not_checked(situation: Situation, finding: Finding, now: list[Reading]) -> Rest | None:
+    """Return what it rests on that a finding was not looked at, or None when it was."""
+    noted = max((seen.at.timestamp() for seen in _looks_at(situation, finding.name)), default=0.0)
+    if now and now[0].value is UNSURE:
+        return now[0].rest if (1, noted) < _when(now[0], situation) else None
+    if finding.name not in situation.walk.guide.front.vet_asks or on_card(situation, finding.name):
+        return None
+    since = (begun(situation) - LATELY_FOR.get(finding.name, LATELY)).timestamp()
+    looked = (
+        noted >= since
+        or _fed(situation, finding.name)
+        or any(_when(reading, situation) >= (1, since) for reading in now)
+    )
+    return None if looked else GUIDE
+
+
+def on_card(situation: Situation, finding: str) -> bool:
+    """Whether the lamb's card answers a finding."""
+    lamb = situation.lamb
+    if lamb is None:
+        return False
+    if finding == "age":
+        return lamb.born is not None and lamb.born <= situation.now.moment
+    return finding == "birth-type" and bool(lamb.birth_type)
+
+
+def _looks_at(situation: Situation, finding: str) -> Iterator[Observation]:
+    """Yield what was written down by looking at a finding."""
+    for seen in situation.observations:
+        parts = KINDS[seen.kind].parts if seen.kind in KINDS else ()
+        if any(part.looks_at == finding and part.name in seen.parts for part in parts):
+            yield seen
+
+
+def _fed(situation: Situation, finding: str) -> bool:
+    """Whether a feed was written down that answers a finding; it is told with what was given."""
+    fed = FED.get(finding)
+    feeds = [seen.parts.get("what") for seen in situation.observations if seen.kind == "feed"]
+    return fed is not None and fed in feeds
+
+
+def _all_normal(guide: Guide, item: Item) -> bool:
+    return all(meets(guide, item.finding, item.finding.normal, reading.value) for reading in item.readings)

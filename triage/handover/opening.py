@@ -2,117 +2,137 @@
 
 from __future__ import annotations
 
-from triage.casebook.rows import Lamb
 from triage.facts import UNSURE
-from triage.guide.model import Guide
-from triage.handover.gathering import Item, Sorted, value_words
-from triage.handover.situation import GUIDE, Rest, Situation, Told
+from triage.guide.model import End
+from triage.handover.gathering import Item, Reading, Sorted, on_card
+from triage.handover.situation import FORM, GUIDE, Rest, Situation, Told, told
+from triage.handover.wording import cut, readings_words, small
 from triage.page.inert import inert
+from triage.page.words import Reader
 from triage.units import show
-from triage.walk import Answer
+from triage.walk import Answer, Rise
 
 NAME = 24
+"""Signs of a name that are said."""
+
+PLACE = 48
+
 ON_CARD = ("age", "weight", "birth-type")
 """Findings that the first line tells as the lamb's own."""
+
 SEXES = {"ewe": "a ewe lamb", "ram": "a ram lamb", "wether": "a wether"}
 
 
-def first_line(situation: Situation, found: Sorted, most: int) -> Told:
-    """Return the line that opens the call; each answer in it is cut to so many words."""
-    who, whence = _who(situation)
-    lamb, known = _lamb(situation)
-    why, behind = _why(situation, found, most)
-    return Told(f"{who} {lamb} {why}", (*whence, *known, *behind))
+def first_line(situation: Situation, found: Sorted, free: int) -> Told:
+    """Return the line that opens the call; names in it are cut to so many words."""
+    who, whence = _who(situation, free)
+    lamb, known = _lamb(situation, found, free)
+    why, behind = _why(situation, found)
+    return told(f"{who} {lamb} {why}", (*whence, *known, *behind))
 
 
-def _who(situation: Situation) -> tuple[str, tuple[Rest, ...]]:
+def reason_of(situation: Situation, found: Sorted) -> str:
+    """Return the finding whose answer the first line tells, or an empty text."""
+    rise = _rise(situation)
+    if rise:
+        return rise.finding if rise.value is not UNSURE else ""
+    item = None if situation.walk.state.urgency else _opened(found)
+    return item.finding.name if item else ""
+
+
+def _who(situation: Situation, free: int) -> tuple[str, tuple[Rest, ...]]:
     held = situation.holding
-    caller, place = inert(held.caller, NAME), inert(held.place, 2 * NAME)
+    caller, place = (
+        cut(inert(text, most), free) for text, most in ((held.caller, NAME), (held.place, PLACE))
+    )
     if not caller and not place:
-        return "(Say your name, and where you are.)", (GUIDE,)
-    at = f" at {place}" if caller and place else place
-    return f"This is {caller}{at}.", (held,)
+        return "(Say your name, and where you are.)", (FORM,)
+    return f"This is {' at '.join(part for part in (caller, place) if part)}.", (held,)
 
 
-def _lamb(situation: Situation) -> tuple[str, tuple[Rest, ...]]:
-    lamb, guide = situation.lamb, situation.walk.guide
-    parts: list[str] = []
+def _lamb(situation: Situation, found: Sorted, free: int) -> tuple[str, tuple[Rest, ...]]:
+    lamb = situation.lamb
+    parts = [cut(inert(lamb.name, NAME), free), SEXES.get(lamb.sex, "")] if lamb else []
     rests: list[Rest] = [lamb] if lamb else []
-    if lamb:
-        parts += [inert(lamb.name, NAME), *([SEXES[lamb.sex]] if lamb.sex in SEXES else [])]
-    parts += [part for part in (_age(situation, lamb, rests), _born_as(guide, lamb)) if part]
-    weighed = _last(situation, "weight")
-    if weighed:
-        parts.append(show(weighed[0], "kg", situation.system))
-        rests.append(weighed[1])
-    return f"I have a lamb: {', '.join(parts)}." if parts else "I have a young lamb.", tuple(rests or [GUIDE])
+    for words, rest in (_age(situation, found), _born_as(situation, found), _weight(situation, found)):
+        parts.append(words)
+        rests += [rest] if words and rest else []
+    said = ", ".join(part for part in parts if part)
+    return f"I have a lamb: {said}." if said else "I have a young lamb.", tuple(rests or [FORM])
 
 
-def _age(situation: Situation, lamb: Lamb | None, rests: list[Rest]) -> str:
-    """Return the age now: by the card, or as it was answered."""
-    if lamb and lamb.born:
-        hours = round((situation.now.moment - lamb.born).total_seconds() / 3600, 1)
+def _age(situation: Situation, found: Sorted) -> tuple[str, Rest | None]:
+    """Return the age now: by the card, or as it was answered and has grown since."""
+    lamb, now = situation.lamb, situation.now.moment
+    if lamb and lamb.born and on_card(situation, "age"):
         about = "about " if lamb.born_guessed else ""
-        return f"{about}{show(hours, 'h', situation.system)} old" if hours >= 0 else ""
-    answered = _last(situation, "age")
-    if answered is None:
-        return ""
-    rests.append(answered[1])
-    return f"{show(answered[0], 'h', situation.system)} old"
+        hours = (now - lamb.born).total_seconds() / 3600
+        return f"{about}{show(round(hours, 1), 'h', situation.system)} old", lamb
+    last = _last(found, "age")
+    if last is None or not isinstance(last.value, float):
+        return "", None
+    since = (now - last.at).total_seconds() / 3600 if last.at else 0.0
+    return f"{show(round(last.value + max(since, 0.0), 1), 'h', situation.system)} old", last.rest
 
 
-def _born_as(guide: Guide, lamb: Lamb | None) -> str:
-    finding = guide.findings.get("birth-type")
-    return lamb.birth_type if lamb and finding and lamb.birth_type in finding.choices else ""
+def _born_as(situation: Situation, found: Sorted) -> tuple[str, Rest | None]:
+    """Return what it was born as, by the name of the choice: `twin`."""
+    finding = situation.walk.guide.findings.get("birth-type")
+    known = finding.choices if finding else {}
+    last = _last(found, "birth-type")
+    if situation.lamb and situation.lamb.birth_type in known:
+        return situation.lamb.birth_type, situation.lamb
+    return (last.value, last.rest) if last and isinstance(last.value, str) else ("", None)
 
 
-def _last(situation: Situation, name: str) -> tuple[float, Rest] | None:
-    """Return the last measurement of a finding in this walk or written down since."""
-    found: list[tuple[float, float, Rest]] = []
-    for place, move in enumerate(situation.walk.moves):
-        if isinstance(move, Answer) and move.finding == name and isinstance(move.value, float):
-            found.append((move.at.timestamp() if move.at else place, move.value, move))
-    for seen in situation.observations:
-        value = seen.parts.get(name)
-        if seen.kind == name and isinstance(value, float):
-            found.append((seen.at.timestamp(), value, seen))
-    if not found:
-        return None
-    last = max(found, key=lambda each: each[0])
-    return last[1], last[2]
+def _weight(situation: Situation, found: Sorted) -> tuple[str, Rest | None]:
+    last = _last(found, "weight")
+    if last is None or not isinstance(last.value, float):
+        return "", None
+    return show(last.value, "kg", situation.system), last.rest
 
 
-def _why(situation: Situation, found: Sorted, most: int) -> tuple[str, tuple[Rest, ...]]:
-    """Return what raised the urgency, in the finding's own words, and how urgent it is."""
+def _last(found: Sorted, name: str) -> Reading | None:
+    """Return the latest reading of a finding."""
+    items = (*found.found, *found.normal, *found.other)
+    return next((item.readings[0] for item in items if item.finding.name == name), None)
+
+
+def _why(situation: Situation, found: Sorted) -> tuple[str, tuple[Rest, ...]]:
+    """Return what raised the urgency, in the guide's own words, and how urgent it is."""
     walk = situation.walk
-    urgency = walk.guide.urgency(walk.state.urgency).say if walk.state.urgency else ""
-    says = f"The guide I use says: {urgency.lower()}." if urgency else ""
-    raised = [rise for rise in walk.state.rises if rise.finding]
-    if raised and raised[-1].value is UNSURE:
-        label = walk.guide.findings[raised[-1].finding].label.lower()
-        return f"Why now: I can't tell its {label}. {says}".strip(), (
-            GUIDE,
-            *_moves(walk.moves, raised[-1].finding),
-        )
-    name = reason_of(situation)
-    items = [item for item in (*found.found, *found.other) if item.finding.name == name]
-    if items:
-        return f"Why now: {_because(items[0], situation, most)}. {says}".strip(), (GUIDE, items[0].last.rest)
-    return f"Why now: I want your advice. {says}".strip(), (GUIDE,)
+    urgency = walk.state.urgency
+    says = f" The guide says: {small(walk.guide.urgency(urgency).say)}." if urgency else ""
+    rise, item = _rise(situation), _opened(found)
+    if rise:
+        why, rests = _raised(situation, found, rise)
+    elif urgency and isinstance(walk.node, End):
+        # What was found is the title of the end that the answers came to.
+        title = Reader(walk.guide, walk.facts, situation.system).fill(walk.node.title)
+        why, rests = title, walk.moves[-1:]
+    elif item:
+        why, rests = readings_words(item, item.readings[:1], situation), item.rests[:1]
+    else:
+        why, rests = "I want your advice", (FORM,)
+    return f"Why now: {why}.{says}", (GUIDE, *rests)
 
 
-def reason_of(situation: Situation) -> str:
-    """Return the finding that raised the urgency last, or that says why the guide was opened."""
-    raised = [rise.finding for rise in situation.walk.state.rises if rise.finding]
-    return raised[-1] if raised else "reason"
+def _rise(situation: Situation) -> Rise | None:
+    """Return the answer that raised the urgency to where it stands; an end may have done so instead."""
+    state = situation.walk.state
+    return next((rise for rise in state.rises if rise.finding and rise.urgency == state.urgency), None)
 
 
-def _because(item: Item, situation: Situation, most: int) -> str:
-    words = value_words(item, item.last, situation).split()
-    if len(words) > most:
-        words = [*words[: most - 2], "..", *words[-2:]]
-    return " ".join([f"{item.finding.label.lower()}:", *words])
+def _raised(situation: Situation, found: Sorted, rise: Rise) -> tuple[str, tuple[Rest, ...]]:
+    answers = [move for move in situation.walk.moves if isinstance(move, Answer)]
+    move = next(each for each in answers if each.finding == rise.finding and each.value == rise.value)
+    if rise.value is UNSURE:
+        return f"I could not check its {small(situation.walk.guide.findings[rise.finding].label)}", (move,)
+    item = next(each for each in (*found.found, *found.other) if each.finding.name == rise.finding)
+    return readings_words(item, (Reading(move.value, move.at, move),), situation), (move,)
 
 
-def _moves(moves: tuple[object, ...], finding: str) -> tuple[Answer, ...]:
-    return tuple(move for move in moves if isinstance(move, Answer) and move.finding == finding)
+def _opened(found: Sorted) -> Item | None:
+    """Return what worries most where nothing has raised the urgency, or else why the guide was opened."""
+    reason = [item for item in found.other if item.finding.name == "reason"]
+    return next(iter((*found.found, *reason)), None)

@@ -2,51 +2,91 @@
 
 from __future__ import annotations
 
+import unicodedata
+from collections.abc import Iterable
 from html import escape
+from itertools import groupby
 
+from triage.handover.composing import LONG_ORDERS
 from triage.handover.situation import Handover, Told
 from triage.handover.text import lists
+from triage.page.inert import inert
 
 _STYLE = """
-@page { margin: 14mm; }
-body { font: 12pt/1.35 Georgia, 'Times New Roman', serif; color: #111; background: #fff;
-       max-width: 42em; margin: 1.2em auto; padding: 0 1em; overflow-wrap: anywhere; }
-h1 { font-size: 16pt; margin: 0 0 .4em; }
-h2 { font-size: 11.5pt; margin: .9em 0 .2em; border-bottom: 1px solid #111; break-after: avoid; }
-ol, ul { margin: .2em 0; padding-left: 1.4em; }
+@page { margin: 10mm 13mm; }
+* { box-sizing: border-box; }
+body { font: 10.5pt/1.3 Georgia, 'Times New Roman', serif; color: #111; background: #fff;
+       max-width: 46em; margin: 1em auto; padding: 0 1em; overflow-wrap: anywhere; }
+h1 { font-size: 16pt; margin: 0; }
+h2 { font-size: 10pt; margin: .6em 0 .1em; border-bottom: 1px solid #111; break-after: avoid; }
+p { margin: .15em 0; }
+ol, ul { margin: .15em 0; padding-left: 1.4em; }
 li { break-inside: avoid; }
-.said { font-size: 12.5pt; }
-.lists { columns: 2; column-gap: 2em; font-size: 10.5pt; }
-.lists section { break-inside: avoid; }
-.write p { margin: 0; padding-top: 1.1em; border-bottom: 1px solid #555; font-size: 10pt; }
-footer { margin-top: 1.2em; font-size: 9pt; }
-@media (max-width: 34em) { .lists { columns: 1; } }
+.say { font-size: 11.5pt; }
+.say li { margin-bottom: .15em; }
+.write p { display: flex; gap: .6em; align-items: flex-end; height: 2.2em; margin: 0; break-inside: avoid;
+           font-size: 9.5pt; }
+.write p::after { content: ""; flex: 1; border-bottom: 1px solid #555; }
+.lists { columns: 2; column-gap: 2em; font-size: 9pt; line-height: 1.25; margin-top: .6em; }
+.lists h2 { font-size: 9pt; margin: 0 0 .1em; padding-top: .5em; }
+.lists ul { list-style: none; padding: 0; }
+.lists li { padding-left: .8em; text-indent: -.8em; }
+.lists section { break-inside: avoid-column; }
+footer { margin-top: 1em; font-size: 8.5pt; }
+@media screen and (max-width: 34em) { .lists { columns: 1; } }
+@media print { body { margin: 0; padding: 0; max-width: none; } }
 """
+
+_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
+"""Nothing may be loaded or run, whatever a text should smuggle in."""
+
+_RULE = "<p></p>"
 
 FOOT = "Written by a keeper's guide. It is first aid and care, not a diagnosis. The vet's word comes first."
 
 
 def paper_of(handover: Handover, title: str = "For the vet", numbers: str = "", made: str = "") -> str:
     """Return the page as HTML. Every text in it is escaped, and there are no scripts in it."""
-    said = "".join(f"<li>{escape(told.text)}</li>" for told in handover.spoken)
-    back = "".join(f"<li>{escape(line)}</li>" for line in handover.read_back)
-    write = "".join(f"<p>{escape(line)}</p>" for line in handover.to_write)
-    listed = "".join(_section(label, told) for label, told in lists(handover) if told)
-    head = " · ".join(escape(part) for part in (numbers, made) if part)
+    write = "".join(f"<p>{_safe(line.text)}</p>{_RULE * lines}" for line, lines in _ruled(handover))
+    listed = "".join(_section(label, lines) for label, lines in lists(handover))
+    head = " · ".join(_safe(part) for part in (numbers, made) if part)
     return (
         "<!doctype html>\n"
         '<html lang="en"><head><meta charset="utf-8">'
+        f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f"<title>{escape(title)}</title><style>{_STYLE}</style></head><body>\n"
-        f"<h1>{escape(title)}</h1>\n<p>{head}</p>\n"
-        f'<h2>Say</h2><ol class="said">{said}</ol>\n'
-        f"<h2>Then read back</h2><ul>{back}</ul>\n"
+        f"<title>{escape(inert(title))}</title><style>{_STYLE}</style></head><body>\n"
+        f"<h1>{_safe(title)}</h1>\n<p>{head}</p>\n"
+        f'<h2>Say</h2><ol class="say">{_items(handover.spoken)}</ol>\n'
+        f"<h2>Then read back</h2><ul>{_items(handover.read_back)}</ul>\n"
         f'<h2>What the vet said</h2><div class="write">{write}</div>\n'
         f'<div class="lists">{listed}</div>\n'
         f"<footer>{FOOT}</footer>\n</body></html>\n"
     )
 
 
-def _section(label: str, told: tuple[Told, ...]) -> str:
-    items = "".join(f"<li>{escape(each.text)}</li>" for each in told)
-    return f"<section><h2>{escape(label)}</h2><ul>{items}</ul></section>"
+def _ruled(handover: Handover) -> Iterable[tuple[Told, int]]:
+    """Return what is to be written down, and how many more lines it needs."""
+    return ((line, 1 if line.text in LONG_ORDERS else 0) for line in handover.to_write)
+
+
+def _section(label: str, lines: Iterable[Told]) -> str:
+    return f"<section><h2>{escape(label)}</h2><ul>{_items(lines)}</ul></section>"
+
+
+def _items(lines: Iterable[Told]) -> str:
+    return "".join(f"<li>{_safe(line.text)}</li>" for line in lines)
+
+
+def _safe(text: str) -> str:
+    """Return a text as HTML, with each stretch of right-to-left script kept from turning what follows."""
+    words = inert(text).split(" ")
+    said = (
+        (f"<bdi>{escape(' '.join(each))}</bdi>" if leftward else escape(" ".join(each)))
+        for leftward, each in groupby(words, _leftward)
+    )
+    return " ".join(said)
+
+
+def _leftward(word: str) -> bool:
+    return any(unicodedata.bidirectional(sign) in ("R", "AL", "AN") for sign in word)
