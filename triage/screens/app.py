@@ -72,16 +72,16 @@ class LambApp(App[None]):
         session: Session,
         ascii_only: bool = False,
         keep: Callable[[Walk], object] | None = None,
-        colours: bool = True,
+        colourless: str = "",
     ) -> None:
         super().__init__()
-        self.colours = colours
+        self.colourless = colourless
         self.session = session
         self.keep = keep or (lambda walk: None)
         self.view = View(ascii=ascii_only)
         for theme in themes.THEMES:
             self.register_theme(theme)
-        chosen = themes.theme_named(session.desk.holding.theme) if colours else themes.TERMINAL
+        chosen = themes.TERMINAL if colourless else themes.theme_named(session.desk.holding.theme)
         self.theme = chosen.name
 
     def compose(self) -> ComposeResult:
@@ -180,8 +180,8 @@ class LambApp(App[None]):
             self.draw()
 
     def _next_light(self) -> None:
-        if not self.colours:
-            self.session.told = "NO_COLOR is set, so the terminal's own two colours stay."
+        if self.colourless:
+            self.session.told = f"{self.colourless}. Its own two colours stay."
             return
         names = [theme.name for theme in themes.THEMES]
         self.theme = names[(names.index(self.theme) + 1) % len(names)]
@@ -279,8 +279,5 @@ def run_app(session: Session, keep: Callable[[Walk], object]) -> Walk:
 
     `keep` is given the walk instead, where the terminal vanished and there is no way back.
     """
-    # By the no-color convention an empty value does not count. Textual would only turn grey, which is
-    # colour too, so it never sees the variable.
-    colours = not os.environ.pop("NO_COLOR", "")
-    LambApp(session, not can_show(sys.stdout.encoding), keep, colours).run()
+    LambApp(session, not can_show(sys.stdout.encoding), keep, themes.why_colourless()).run()
     return session.whole

@@ -7,6 +7,10 @@ contrast is the one that the person has chosen.
 
 from __future__ import annotations
 
+import os
+
+from rich.console import Console
+from textual import constants
 from textual.theme import BUILTIN_THEMES, Theme
 
 NIGHT = Theme(
@@ -77,6 +81,19 @@ THEMES = (NIGHT, DAY, STARK, TERMINAL)
 def theme_named(name: str) -> Theme:
     """Return a theme by its name; night where there is none of that name."""
     return next((theme for theme in THEMES if theme.name == name), NIGHT)
+
+
+def why_colourless() -> str:
+    """Return why nothing but the terminal's own two colours may be shown; empty where all may.
+
+    What 16 colours look like is up to each terminal, so that no contrast of ours would hold in them.
+    """
+    # By the no-color convention an empty value does not count. Textual would only turn grey, which is
+    # colour too, so it never sees the variable.
+    if os.environ.pop("NO_COLOR", ""):
+        return "NO_COLOR is set for this terminal"
+    shown = Console(force_terminal=True, color_system=constants.COLOR_SYSTEM).color_system  # type: ignore[arg-type]
+    return "" if shown in ("256", "truecolor") else "This terminal has only 16 colours"
 
 
 STYLES = {
