@@ -127,9 +127,9 @@ class Casebook(BookReader):
             for step in steps:
                 came = step()
                 if isinstance(came, NotKept):
-                    raise _Undo(came)
+                    raise Undo(came)
                 if isinstance(came, Behind):
-                    raise _Undo(NotKept("another copy of this guide has just written to this lamb"))
+                    raise Undo(NotKept("another copy of this guide has just written to this lamb"))
             return None
 
         return self._write(write)
@@ -139,7 +139,7 @@ class Casebook(BookReader):
             if self._database.in_transaction:  # inside `together`, which begins and ends it
                 return work()
             return self._transaction(work)
-        except _Undo as undo:
+        except Undo as undo:
             if self._database.in_transaction:
                 raise
             return undo.why
@@ -165,7 +165,7 @@ class Casebook(BookReader):
             raise
         self._wait_at_most(self._patience)
         if stamp_of(self.path) != self.stamp:
-            raise _Undo(NotKept("the casebook was moved or deleted while it was open", damaged=True))
+            raise Undo(NotKept("the casebook was moved or deleted while it was open", damaged=True))
 
     def _wait_at_most(self, seconds: float) -> None:
         self._run(f"PRAGMA busy_timeout = {round(seconds * 1000)}")
@@ -200,8 +200,8 @@ class Casebook(BookReader):
             )
 
 
-class _Undo(Exception):
-    """Undoes a transaction that one of its steps could not finish."""
+class Undo(Exception):
+    """Raised by a step of `together`: undoes all of them, and is returned as its reason."""
 
     def __init__(self, why: NotKept) -> None:
         self.why = why

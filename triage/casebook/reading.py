@@ -116,7 +116,13 @@ class BookReader:
 
     def _read(self, work: Callable[[], T]) -> T | NotKept:
         try:
-            return work()
+            if self._database.in_transaction:
+                return work()
+            self._run("BEGIN")  # so that another copy writes nothing between a case and its moves
+            try:
+                return work()
+            finally:
+                self._database.rollback()
         except (sqlite3.Error, OSError) as error:
             return not_kept(error)
         except (ValueError, TypeError, OverflowError):

@@ -222,12 +222,10 @@ def run_import(parsed: argparse.Namespace) -> int:
     from triage.moving.taking import take_in
     from triage.page.inert import inert
 
-    try:
-        with parsed.file.open("rb") as file:
-            moved = read_moved(file.read(BIGGEST * 4).decode("utf-8"))
-    except (Refused, UnicodeDecodeError) as error:
-        why = inert(str(error), 300) if isinstance(error, Refused) else "it is not UTF-8 text"
-        complain(f"{parsed.file} was not taken: {why}. The casebook is as it was.")
+    with parsed.file.open("rb") as file:
+        moved = read_moved(file.read(BIGGEST + 1))
+    if isinstance(moved, Refused):
+        complain(f"{parsed.file} was not taken: {inert(moved.why, 300)}. The casebook is as it was.")
         return Exit.PROBLEMS
     book = _book(parsed)
     if book is None:

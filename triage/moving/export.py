@@ -30,7 +30,10 @@ def exported(book: Casebook, lamb: Lamb, edition: str, now: datetime) -> str | N
         "cases": [_case(case) for case in cases],
         "observations": [_observation(each) for each in seen],
     }
-    return json.dumps(whole, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+    try:
+        return json.dumps(whole, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+    except ValueError:
+        return NotKept("a number in it is out of all bounds")
 
 
 def _time(moment: datetime | None) -> str | None:

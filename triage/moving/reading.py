@@ -15,14 +15,21 @@ from triage.moving.export import VERSION
 from triage.walk import Answer, Done, Move
 
 BIGGEST = 20_000_000
+"""Bytes. A lamb of a long spring comes to a fiftieth of that."""
+
 LONGEST = 100_000
 LONGEST_NAME = 200
 EARLIEST, LATEST = 1900, 9000
 """Years between which a time can be told; a clock that was never set still shows 1970."""
 
+SEXES = ("", "ewe", "ram", "wether")
 
-class Refused(Exception):
+
+@dataclass(frozen=True)
+class Refused:
     """Why a file can't be taken, with where in it, as `cases[2].begun: this should be a time`."""
+
+    why: str
 
 
 @dataclass(frozen=True)
@@ -34,27 +41,49 @@ class Moved:
     observations: tuple[Observation, ...]
 
 
-def read_moved(text: str) -> Moved:
-    """Read the text of a moved file. Refused when anything in it is not as it should be."""
-    if len(text) > BIGGEST:
-        raise Refused(f"it is longer than {BIGGEST:,} signs")
+def read_moved(written: bytes) -> Moved | Refused:
+    """Read a moved file. Refused when anything in it is not as it should be."""
+    if len(written) > BIGGEST:
+        return Refused(f"it is larger than {BIGGEST // 1_000_000} MB")
     try:
-        data = json.loads(text, object_pairs_hook=_once, parse_constant=_no_constant)
+        # A byte order mark is what some editors put before a text that they save.
+        return _whole(_parsed(written.decode("utf-8-sig")))
+    except UnicodeDecodeError as error:
+        return Refused("it is cut short" if "end of data" in error.reason else "it is not UTF-8 text")
+    except _Wrong as wrong:
+        return Refused(str(wrong))
+
+
+class _Wrong(Exception):
+    """The first thing in a file that is not as it should be."""
+
+
+class _Twice(dict[str, Any]):
+    """A map in which a field stands twice, until it is known where that is."""
+
+    name = ""
+
+
+def _parsed(text: str) -> Any:
+    try:
+        return json.loads(text, object_pairs_hook=_once, parse_constant=_no_constant)
     except json.JSONDecodeError as error:
-        raise Refused(
-            f"line {error.lineno}, column {error.colno}: this is not JSON; the file may be cut short"
-        ) from None
+        place = f"line {error.lineno}, column {error.colno}"
+        raise _Wrong(f"{place}: this is not JSON; the file may be cut short") from None
     except RecursionError:
-        raise Refused("it is nested too deeply") from None
-    whole = _At("", data)
+        raise _Wrong("it is nested too deeply") from None
+    except ValueError:  # Python reads no whole number of more than some thousand digits
+        raise _Wrong("a number in it is out of all bounds") from None
+
+
+def _whole(data: Any) -> Moved:
     if not isinstance(data, dict) or "moved" not in data:
-        raise Refused("it is not a file that this program exported")
+        raise _Wrong("it is not a file that this program exported")
+    whole = _At("", data)
     version = data["moved"]
-    if isinstance(version, int) and not isinstance(version, bool) and version > VERSION:
-        raise Refused(
-            f"it is of version {version}, made by a newer edition; this one reads version {VERSION}"
-        )
-    if version != VERSION or isinstance(version, bool):
+    if type(version) is int and version > VERSION:
+        raise _Wrong(f"it is of version {version}, made by a newer edition; this one reads version {VERSION}")
+    if type(version) is not int or version != VERSION:
         whole["moved"].wrong(f"this should be {VERSION}")
     whole.only("moved", "edition", "written", "lamb", "cases", "observations")
     whole["edition"].text(LONGEST_NAME)
@@ -75,18 +104,23 @@ class _At:
     value: Any
 
     def wrong(self, what: str) -> NoReturn:
-        raise Refused(f"{self.path or 'the file'}: {what}")
+        raise _Wrong(f"{self.path or 'the file'}: {what}")
 
-    def __getitem__(self, name: str) -> _At:
+    def map(self) -> dict[str, Any]:
         if not isinstance(self.value, dict):
             self.wrong("this should be a map")
+        if isinstance(self.value, _Twice):
+            self.wrong(f"the field '{self.value.name[:40]}' stands here twice")
+        return self.value
+
+    def __getitem__(self, name: str) -> _At:
         path = f"{self.path}.{name}" if self.path else name
-        if name not in self.value:
-            raise Refused(f"{path}: this is missing")
+        if name not in self.map():
+            raise _Wrong(f"{path}: this is missing")
         return _At(path, self.value[name])
 
     def only(self, *names: str) -> None:
-        for name in self.value:
+        for name in self.map():
             if name not in names:
                 self.wrong(f"there is no field '{name[:40]}' here")
 
@@ -103,6 +137,12 @@ class _At:
         except UnicodeEncodeError:
             self.wrong("this text holds half a sign")
         return str(self.value)
+
+    def one_of(self, words: tuple[str, ...]) -> str:
+        text = self.text(LONGEST_NAME)
+        if text not in words:
+            self.wrong(f"this should be {', '.join(words[1:])}, or empty")
+        return text
 
     def yes(self) -> bool:
         if not isinstance(self.value, bool):
@@ -123,11 +163,12 @@ class _At:
     def time(self) -> datetime:
         try:
             read = datetime.fromisoformat(self.value)
-        except (TypeError, ValueError):
+            read = read.astimezone(UTC) if read.tzinfo else read
+        except (TypeError, ValueError, OverflowError):
             self.wrong("this should be a time, like 2026-02-11T02:10:00+00:00")
         if read.tzinfo is None or not EARLIEST <= read.year <= LATEST:
             self.wrong(f"this should be a time with its offset, between {EARLIEST} and {LATEST}")
-        return read.astimezone(UTC)
+        return read
 
     def maybe(self, read: Callable[[], datetime]) -> datetime | None:
         return None if self.value is None else read()
@@ -141,14 +182,13 @@ def _lamb(at: _At) -> Lamb:
         at["born"].maybe(at["born"].time),
         at["born_guessed"].yes(),
         at["birth_type"].text(LONGEST_NAME),
-        at["sex"].text(LONGEST_NAME),
+        at["sex"].one_of(SEXES),
     )
     at.only("id", "name", "added", "born", "born_guessed", "birth_type", "sex")
     return lamb
 
 
 def _case(at: _At, lamb: str) -> Case:
-    look = at["look"]
     case = Case(
         at["id"].text(LONGEST_NAME, 1),
         lamb,
@@ -156,11 +196,19 @@ def _case(at: _At, lamb: str) -> Case:
         at["touched"].time(),
         at["edition"].text(LONGEST_NAME),
         tuple(_move(each) for each in at["moves"].items()),
-        None if look.value is None else Look(look["set_at"].time(), look["due"].time()),
+        None if at["look"].value is None else _look(at["look"]),
         at["closed"].maybe(at["closed"].time),
     )
     at.only("id", "begun", "touched", "edition", "closed", "look", "moves")
     return case
+
+
+def _look(at: _At) -> Look:
+    look = Look(at["set_at"].time(), at["due"].time())
+    if look.due < look.set_at:
+        at.wrong("this is due before it was set")
+    at.only("set_at", "due")
+    return look
 
 
 def _move(at: _At) -> Move:
@@ -182,10 +230,8 @@ def _move(at: _At) -> Move:
 
 def _observation(at: _At, lamb: str) -> Observation:
     parts = at["parts"]
-    if not isinstance(parts.value, dict):
-        parts.wrong("this should be a map")
     told: dict[str, Part] = {}
-    for name in parts.value:
+    for name in parts.map():
         each = parts[name]
         told[_At(parts.path, name).text(LONGEST_NAME, 1)] = (
             each.text() if isinstance(each.value, str) else each.number()
@@ -199,17 +245,20 @@ def _different(names: Iterable[str], where: str) -> None:
     seen: set[str] = set()
     for name in names:
         if name in seen:
-            raise Refused(f"{where}: the id '{name[:40]}' stands here twice")
+            raise _Wrong(f"{where}: the id '{name[:40]}' stands here twice")
         seen.add(name)
 
 
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    found = dict(pairs)
-    if len(found) != len(pairs):
-        twice = next(name for index, (name, _) in enumerate(pairs) if name in dict(pairs[:index]))
-        raise Refused(f"the field '{twice[:40]}' stands in one place twice")
+    found: dict[str, Any] = {}
+    for name, value in pairs:
+        if name in found:
+            twice = _Twice(found)
+            twice.name = name
+            return twice
+        found[name] = value
     return found
 
 
 def _no_constant(word: str) -> NoReturn:
-    raise Refused(f"'{word}' is not a number")
+    raise _Wrong(f"'{word}' is not a number")

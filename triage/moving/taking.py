@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
-from functools import partial
+from typing import TypeVar
 
-from triage.casebook.book import Casebook
+from triage.casebook.book import Casebook, Undo
 from triage.casebook.failing import NotKept
 from triage.moving.reading import Moved
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
@@ -22,22 +23,31 @@ class Taken:
 
 
 def take_in(book: Casebook, moved: Moved) -> Taken | NotKept:
-    """Take a moved lamb in. Cases and observations that are there, by their id, stay as they are."""
-    lamb, cases, seen = book.lamb(moved.lamb.id), book.ids("cases"), book.ids("observations")
-    for read in (lamb, cases, seen):
-        if isinstance(read, NotKept):
-            return read
-    assert not isinstance(cases, NotKept)
-    assert not isinstance(seen, NotKept)
+    """Take a moved lamb in. Its card, cases and observations that are there, by their id, stay as they are.
+
+    What is there is read in the same transaction, so that no other copy writes in between.
+    """
+    taken: list[Taken] = []
+    failed = book.together([lambda: taken.append(_take(book, moved))])
+    return failed or taken[0]
+
+
+def _take(book: Casebook, moved: Moved) -> Taken:
+    card = _read(book.lamb(moved.lamb.id))
+    cases, notes = _read(book.ids("cases")), _read(book.ids("observations"))
+    if card is None:
+        _read(book.keep_lamb(moved.lamb))
     fresh = [case for case in moved.cases if case.id not in cases]
-    steps: list[Callable[[], object]] = [] if lamb else [partial(book.keep_lamb, moved.lamb)]
-    # An older card stays, so that a case taken in late undoes nothing that was written here.
-    card = moved.lamb if lamb is None or isinstance(lamb, NotKept) else lamb
-    steps += [partial(book.begin, card, case) for case in fresh]
-    new = [each for each in moved.observations if each.id not in seen]
-    steps += [partial(book.note, each) for each in new]
-    failed = book.together(steps)
-    if failed:
-        return failed
+    new = [each for each in moved.observations if each.id not in notes]
+    for case in fresh:
+        _read(book.begin(card or moved.lamb, case))
+    for each in new:
+        _read(book.note(each))
     there = len(moved.cases) - len(fresh) + len(moved.observations) - len(new)
-    return Taken(lamb is None, len(fresh), len(new), there)
+    return Taken(card is None, len(fresh), len(new), there)
+
+
+def _read(came: T | NotKept) -> T:
+    if isinstance(came, NotKept):
+        raise Undo(came)
+    return came
