@@ -20,7 +20,7 @@ OTHER_GUIDE = "Nothing of this walk is kept, as it goes by another guide; add --
 
 def open_house(parsed: argparse.Namespace, found: Found | None = None) -> House:
     """Open the casebook and take the holding, as the arguments ask for; `found` is what was read ahead."""
-    house = House(papers=Path.cwd())
+    house = House(papers=Path())
     _use_holding(house, found or find_holding())
     if parsed.unkept or (parsed.guide and not parsed.casebook):
         house.notes.append(UNKEPT if parsed.unkept else OTHER_GUIDE)
