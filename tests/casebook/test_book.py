@@ -9,6 +9,7 @@ from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -21,7 +22,7 @@ from triage.walk import Answer, Done
 
 TIMES = st.datetimes(datetime(1900, 1, 1), datetime(9000, 1, 1), timezones=st.just(UTC))
 TEXTS = st.text(st.characters(codec="utf-8"), max_size=200)
-NUMBERS = st.floats(allow_nan=False, allow_infinity=False)
+NUMBERS = st.floats(-1e9, 1e9)
 MOVES = st.one_of(
     st.builds(Answer, TEXTS, st.one_of(NUMBERS, TEXTS, st.just(UNSURE)), TEXTS, st.one_of(st.none(), TIMES)),
     st.builds(Done, TEXTS, st.one_of(st.none(), TIMES)),
@@ -152,3 +153,14 @@ def test_an_observation_is_written_once(book: Casebook) -> None:
 def test_an_observation_needs_its_lamb(book: Casebook) -> None:
     """The file holds nothing about a lamb that is not in it."""
     assert isinstance(book.note(Observation("o", "nobody", "note", NOW, NOW, {})), NotKept)
+
+
+@pytest.mark.parametrize("number", [float("inf"), float("nan"), -1e300])
+def test_a_number_that_is_no_measurement_is_not_kept(book: Casebook, number: float) -> None:
+    """No page could show it; nothing of the writing is kept, and the reason is told."""
+    case = replace(CASE, moves=(Answer("weight", number),))
+
+    assert book.begin(LAMB, case) == NotKept("it can't be written down as it is")
+    assert isinstance(book.begin(LAMB, CASE), Case)
+    seen = Observation("o", LAMB.id, "weight", NOW, NOW, {"weight": number})
+    assert book.note(seen) == NotKept("it can't be written down as it is")

@@ -14,6 +14,9 @@ from triage.walk import Answer, Done, Move
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _TICK = timedelta(microseconds=1)
 
+LARGEST = 1e9
+"""No measurement of a lamb comes near it in any unit; pages and sums are made for less."""
+
 
 def ticks(moment: datetime) -> int:
     """Return a moment (aware) as whole microseconds since 1970 in UTC."""
@@ -54,11 +57,18 @@ def whole(stored: object) -> int:
     return stored
 
 
+def number(given: float) -> float:
+    """Return a measurement; ValueError for one that can't be, which is neither kept nor read."""
+    if not abs(given) <= LARGEST:
+        raise ValueError("no measurement is that large")
+    return float(given)
+
+
 def columns(move: Move) -> tuple[str, str, float | str | None, str, int | None]:
     """Return a move as kind, name, value, said, at. A choice is text, a measurement a number, unsure NULL."""
     if isinstance(move, Done):
         return "act", move.act, None, "", maybe_ticks(move.at)
-    value = None if isinstance(move.value, Unsure) else move.value
+    value = None if isinstance(move.value, Unsure) else _part(move.value)
     return "answer", move.finding, value, move.said, maybe_ticks(move.at)
 
 
@@ -67,14 +77,14 @@ def move_of(row: Sequence[Any]) -> Move:
     kind, name, value, said, at = row
     if kind == "act":
         return Done(text(name), maybe_moment(at))
-    known = UNSURE if value is None else value if isinstance(value, str) else float(value)
+    known = UNSURE if value is None else _part(value)
     return Answer(text(name), known, text(said), maybe_moment(at))
 
 
 def parts_text(parts: Mapping[str, Part]) -> str:
     """Return the parts of an observation as JSON."""
-    whole = {clean(name): clean(part) if isinstance(part, str) else part for name, part in parts.items()}
-    return json.dumps(whole, ensure_ascii=False)
+    cleaned = {clean(name): _part(part) for name, part in parts.items()}
+    return json.dumps(cleaned, ensure_ascii=False)
 
 
 def parts_of(text: str) -> dict[str, Part]:
@@ -84,7 +94,11 @@ def parts_of(text: str) -> dict[str, Part]:
         raise ValueError("the parts of an observation are a map")
     if any(isinstance(part, bool) or not isinstance(part, float | int | str) for part in parts.values()):
         raise ValueError("a part of an observation is a number or a text")
-    return {name: part if isinstance(part, str) else float(part) for name, part in parts.items()}
+    return {name: _part(part) for name, part in parts.items()}
+
+
+def _part(given: Part) -> Part:
+    return clean(given) if isinstance(given, str) else number(given)
 
 
 def alike(moves: Sequence[Move], others: Sequence[Move]) -> int:

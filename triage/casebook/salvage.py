@@ -10,7 +10,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
-from triage.casebook.moves import moment, parts_of
+from triage.casebook.moves import moment, number, parts_of
 from triage.casebook.reading import log_of
 from triage.casebook.schema import TABLES
 from triage.casebook.whose import MAGIC, read_only
@@ -138,6 +138,8 @@ def _readable(row: dict[str, Any], kinds: dict[str, str], needed: set[str]) -> b
                 moment(value)
             if name == "parts":
                 parts_of(value)
+            if name == "value" and not isinstance(value, str):
+                number(value)
     except (ValueError, OverflowError, RecursionError):
         return False
     return True

@@ -19,8 +19,8 @@ The file, version 1. All times are ISO 8601 with their offset, as `2026-02-11T02
 Times lie between the years 1900 and 9000. Names and ids have at most 200 signs, other texts 100,000, and
 the file 20 MB. `sex` is ewe, ram, wether or empty; an end of a look is never before its beginning. No
 field is left out and none is added; no id stands twice. Numbers are in the unit of their finding in the
-guide, and finite. Moves that were taken back are not moved. Names that a guide does not know are kept as
-they are.
+guide, none larger than a thousand million. Moves that were taken back are not moved. Names that a guide
+does not know are kept as they are.
 
 A file in which anything else stands is refused with the place, and a later version of it by name. What
 is in the casebook already, by its id, stays as it is: the lamb's card, its walks and its notes.

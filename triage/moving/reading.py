@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any, NoReturn
 
+from triage.casebook.moves import LARGEST
 from triage.casebook.rows import Case, Lamb, Look, Observation, Part
 from triage.facts import UNSURE
 from triage.moving.export import VERSION
@@ -152,13 +152,9 @@ class _At:
     def number(self) -> float:
         if isinstance(self.value, bool) or not isinstance(self.value, int | float):
             self.wrong("this should be a number")
-        try:
-            number = float(self.value)
-        except OverflowError:
-            number = math.inf
-        if not math.isfinite(number):
+        if not abs(self.value) <= LARGEST:
             self.wrong("this number is out of all bounds")
-        return number
+        return float(self.value)
 
     def time(self) -> datetime:
         try:
