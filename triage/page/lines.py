@@ -40,10 +40,9 @@ def lay_block(block: Block, width: int) -> list[Line]:
     """Return one block's lines; a mark takes its own column and the text hangs after it."""
     if block.role == "blank":
         return [Line("blank", "")]
-    if block.scale:
-        return [
-            Line(block.role, f"{block.text.ljust(block.scale.column)}{_drawn(block.scale, width)}".rstrip())
-        ]
+    drawn = _drawn(block.scale, width) if block.scale else ""
+    if block.scale and drawn:
+        return [Line(block.role, f"{block.text.ljust(block.scale.column)}{drawn}")]
     if block.mark:
         first, rest = f"{block.mark:>2}  ", "    "
         if width < 30:

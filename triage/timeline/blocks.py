@@ -1,6 +1,7 @@
 """A lamb's story as blocks of a page: the plots, then the entries, the latest first.
 
-The latest stands first, as a person at night asks what happened last; a day's name stands over its entries.
+The latest stands first, as a person at night asks what happened last. Over the entries of an earlier day
+stands its name; those of today need none.
 """
 
 from __future__ import annotations
@@ -8,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from triage.casebook.rows import Case, Observation
-from triage.clock import Now, hhmm
+from triage.clock import Now, at_clock
 from triage.guide.model import Guide
 from triage.page.page import Block
 from triage.timeline.entries import Entry, timeline
@@ -41,10 +42,11 @@ def _entries(entries: tuple[Entry, ...], now: Now) -> Iterator[Block]:
     yield Block("label", "What happened, the latest first")
     if not entries:
         yield Block("body", "Nothing yet.")
-    day = None
+    day = now.moment.astimezone(now.zone).date()
     for entry in reversed(entries):
         here = entry.at.astimezone(now.zone).date()
-        if here != day and day is not None:
-            yield Block("label", f"{here:%A %d %B}")
+        if here != day:
+            yield Block("label", f"{here:%A} {here.day} {here:%B}")
         day = here
-        yield Block("body", f"{hhmm(entry.at, now)}  {entry.words}")
+        about = "" if entry.sure else "about "
+        yield Block("body", f"{about}{at_clock(entry.at, now.zone)}  {entry.words}")

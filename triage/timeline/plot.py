@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -17,7 +17,7 @@ from triage.walk import KEPT, Answer
 MOST = 12
 """Readings drawn; more are told by their number."""
 
-GAP = timedelta(hours=3)
+GAPS = {"temperature": timedelta(hours=3), "weight": timedelta(hours=36)}
 """A pause between two readings that is told, as the lines stand as close as if there were none."""
 
 DAY = timedelta(days=1)
@@ -55,28 +55,37 @@ def series(cases: Iterable[Case], observations: Iterable[Observation], finding: 
 def plot(readings: Sequence[Reading], finding: str, guide: Guide, system: System, now: Now) -> list[Block]:
     """Return the plot as blocks: what its signs mean, a line for each reading, and gaps told in words.
 
-    On each line `*` is the reading and `|` are the guide's own lines.
+    On each line `*` is the reading and `|` are the guide's own lines. Where the guide has no lines, the scale
+    goes from the lowest reading to the highest, and readings that are all the same have none.
     """
     drawn = readings[-MOST:]
     if not drawn:
         return []
     unit = guide.findings[finding].measure
-    words = [f"{hhmm(each.at, now)}  {show(each.value, unit, system)}" for each in drawn]
     marks = [guide.numbers[name] for name in MARKED.get(finding, ()) if name in guide.numbers]
     lines = [mark.quantity.to(unit).value for mark in marks]
+    legend = _legend([each.value for each in drawn], lines, unit, system)
+    blocks = [Block("body", f"The last {MOST} of {len(readings)}.")] if len(readings) > MOST else []
+    if legend:
+        blocks.append(Block("body", f"* is the lamb, {legend}."))
+    words = [f"{hhmm(each.at, now)}  {show(each.value, unit, system)}" for each in drawn]
     scales = _scales([each.value for each in drawn], lines, max(map(len, words)) + 2)
-    blocks = []
-    if len(readings) > MOST:
-        blocks.append(Block("body", f"The last {MOST} of {len(readings)}."))
-    if lines:
-        named = [show(value, unit, system) for value in lines]
-        blocks.append(Block("body", f"* is the lamb, | are {', '.join(named[:-1])} and {named[-1]}."))
-    for index, (each, said, scale) in enumerate(zip(drawn, words, scales, strict=True)):
-        if index and each.at - drawn[index - 1].at >= GAP:
-            hours = (each.at - drawn[index - 1].at).total_seconds() / 3600
-            blocks.append(Block("body", f"({show(round(hours, 1), 'h', system)} without a reading)"))
-        blocks.append(Block("body", said, scale=scale))
-    return [*blocks, *_gain(readings, finding, unit, system)]
+    for index, each in enumerate(drawn):
+        if index and each.at - drawn[index - 1].at >= GAPS.get(finding, DAY):
+            blocks.append(Block("body", f"({_span(drawn[index - 1], each, system)} without a reading)"))
+        blocks.append(Block("body", words[index], scale=scales[index] if legend else None))
+    if finding == "weight":
+        blocks += [Block("body", text) for text in _gains(readings, unit, system)]
+    return blocks
+
+
+def _legend(values: Sequence[float], lines: Sequence[float], unit: str, system: System) -> str:
+    """Return what the signs of a plot mean; nothing where there is nothing to compare a value to."""
+    named = [show(value, unit, system) for value in lines]
+    if named:
+        return f"| are {', '.join(named[:-1])} and {named[-1]}" if len(named) > 1 else f"| is {named[0]}"
+    low, high = show(min(values), unit, system), show(max(values), unit, system)
+    return f"from {low} on the left to {high}" if low != high else ""
 
 
 def _scales(values: Sequence[float], marks: Sequence[float], column: int) -> list[Scale]:
@@ -88,12 +97,29 @@ def _scales(values: Sequence[float], marks: Sequence[float], column: int) -> lis
     return [Scale((value - low) / span, placed, column) for value in values]
 
 
-def _gain(readings: Sequence[Reading], finding: str, unit: str, system: System) -> list[Block]:
-    """Return the daily gain between the first and the last weighing, where a day or more lies between."""
-    if finding != "weight" or len(readings) < 2 or readings[-1].at - readings[0].at < DAY:
-        return []
-    days = (readings[-1].at - readings[0].at) / DAY
-    daily = (readings[-1].value - readings[0].value) / days
-    verb = "It gained" if daily >= 0 else "It lost"
-    gain = show(abs(daily), f"{unit}/day", system)
-    return [Block("body", f"{verb} {gain}, from the first weighing to the last.")]
+def _gains(readings: Sequence[Reading], unit: str, system: System) -> Iterator[str]:
+    """Yield the gain a day to the last weighing: lately, and where that is another span, from the first.
+
+    Two weighings less than a day apart tell more of the last feed than of growth.
+    """
+    last = readings[-1]
+    earlier = [each for each in readings if last.at - each.at >= DAY]
+    if not earlier:
+        return
+    lately, first = earlier[-1], earlier[0]
+    yield f"{_gain(lately, last, unit, system)} over the last {_span(lately, last, system)}."
+    if lately is not first:
+        since = f"the {_span(first, last, system)} since the first weighing"
+        yield f"{_gain(first, last, unit, system)} over {since}."
+
+
+def _gain(first: Reading, last: Reading, unit: str, system: System) -> str:
+    daily = (last.value - first.value) / ((last.at - first.at) / DAY)
+    if not daily:
+        return "It neither gained nor lost"
+    return f"It {'gained' if daily > 0 else 'lost'} {show(abs(daily), f'{unit}/day', system)}"
+
+
+def _span(first: Reading, last: Reading, system: System) -> str:
+    hours = (last.at - first.at).total_seconds() / 3600
+    return show(round(hours, 1), "h", system)
