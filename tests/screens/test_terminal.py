@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import pty
-import re
 import signal
 import subprocess
 import sys
@@ -110,31 +109,6 @@ def test_a_signal_leaves_the_terminal_clean(child: pexpect.spawn[str], number: s
     assert child.exitstatus == 0
     assert LEAVE_ALTERNATE_SCREEN in written
     assert "Traceback" not in written
-
-
-COLOURS = re.compile(r"\x1b\[(?:[0-9]+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])(?:;[0-9]+)*m")
-"""Escape sequences that choose a colour (ECMA-48, 8.3.117, and the usual bright and wide ones)."""
-
-
-@pytest.mark.parametrize(("value", "coloured"), [("1", False), ("", True)])
-def test_no_color_means_no_colour_at_all(value: str, coloured: bool) -> None:
-    """With NO_COLOR set not one colour is sent, grey neither; an empty value does not count
-    (https://no-color.org)."""
-    env = {**os.environ, "TERM": "xterm-256color", "LC_ALL": "C.UTF-8", "NO_COLOR": value}
-    spawned: pexpect.spawn[str] = pexpect.spawn(
-        sys.executable, ["-m", "triage"], encoding="utf-8", dimensions=(24, 80), timeout=30, env=env
-    )
-    spawned.expect("Do you see any of these now")
-    before = spawned.before
-    spawned.send("1")
-    spawned.expect("Phone the vet now")
-    before += spawned.before
-    spawned.send("t")
-    spawned.send("qq")
-    written = before + ended(spawned)
-
-    assert bool(COLOURS.search(written)) is coloured
-    assert coloured or "NO_COLOR is set" in written
 
 
 def test_what_was_answered_is_kept_when_a_signal_ends_it(child: pexpect.spawn[str]) -> None:
