@@ -14,6 +14,12 @@ from triage.units import System
 LONDON = ZoneInfo("Europe/London")
 NIGHT = Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), LONDON)
 
+
+def utc(*parts: int) -> datetime:
+    """Return a moment in UTC."""
+    return datetime(*parts, tzinfo=UTC)  # type: ignore[misc, arg-type]
+
+
 Came = Noting | Kept | AskAgain
 
 

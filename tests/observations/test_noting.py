@@ -3,23 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.observations.conftest import LONDON, NIGHT, asked, kept, note
+from tests.observations.conftest import LONDON, NIGHT, asked, kept, note, utc
 from triage.clock import Now
 from triage.entry import AnswerReader, AskAgain
 from triage.guide.model import Guide
 from triage.observations import KINDS, Kept, Noting
 from triage.observations.noting import LONGEST
-
-
-def utc(*parts: int) -> datetime:
-    """Return a moment in UTC."""
-    return datetime(*parts, tzinfo=UTC)  # type: ignore[misc, arg-type]
 
 
 @pytest.mark.parametrize(
