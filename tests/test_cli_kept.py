@@ -88,10 +88,29 @@ def test_the_looks_go_into_a_calendar(tmp_path: Path) -> None:
     """The file is iCalendar as a library reads it, and both it and the command warn not to rely on it."""
     ran = triage("looks", "--calendar", str(tmp_path / "looks.ics"))
 
+    assert ran.stdout.startswith("Blue 7: look at ")
     assert WARNING in ran.stdout
     [event] = Calendar.from_ical((tmp_path / "looks.ics").read_bytes()).walk("VEVENT")
     assert event["SUMMARY"] == "Look again: Blue 7"
     assert event["DESCRIPTION"] == WARNING
+
+
+def test_no_look_makes_no_calendar(tmp_path: Path) -> None:
+    """A calendar without an entry is none (RFC 5545, 3.6), so none is written, and that is said."""
+    ran = triage("looks", "--calendar", str(tmp_path / "looks.ics"))
+
+    assert (ran.returncode, ran.stdout) == (0, "No look is set.\nSo no calendar is written.\n")
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.usefixtures("blue")
+@pytest.mark.parametrize("command", [("looks", "--calendar"), ("export", "blue", "--out")])
+def test_a_file_that_can_not_be_written_is_told(tmp_path: Path, command: tuple[str, ...]) -> None:
+    """A folder that is not there gives a sentence and status 2."""
+    ran = triage(*command, str(tmp_path / "none" / "file"))
+
+    assert ran.returncode == 2
+    assert ran.stderr == "Something could not be read or written: No such file or directory.\n"
 
 
 @pytest.mark.usefixtures("blue")
@@ -103,8 +122,9 @@ def test_a_lamb_moves_to_another_machine(tmp_path: Path) -> None:
     first = triage("import", str(moved), "--casebook", other)
     second = triage("import", str(moved), "--casebook", other)
 
-    assert first.stdout == "Blue 7: 1 walks and 0 notes taken in.\n"
+    assert first.stdout == "Blue 7: 1 walk and 0 notes taken in.\n"
     assert "1 were there already" in second.stdout
+    assert "Its card here stays as it is." in second.stdout
     assert triage("lambs", "--casebook", other).stdout == triage("lambs").stdout
 
 

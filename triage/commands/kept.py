@@ -11,9 +11,16 @@ from triage.commands.shared import Exit, complain, open_guide, say, units_of
 
 if TYPE_CHECKING:
     from triage.casebook.book import Casebook
-    from triage.casebook.rows import Lamb
+    from triage.casebook.rows import Lamb, Look
+    from triage.clock import Now
     from triage.guide.model import Guide
     from triage.session import Session
+
+
+MOST_LOOKS = 1000
+
+SHORT = 8
+"""Signs of a lamb's number that are shown; as many as tell it from the others may be typed."""
 
 
 def add_kept(
@@ -75,12 +82,15 @@ def _lamb(book: Casebook, name: str) -> Lamb | None:
     wanted = name.strip().lower()
     exact = [lamb for lamb in lambs if wanted in (lamb.name.strip().lower(), lamb.id)]
     found = exact or [lamb for lamb in lambs if lamb.name.strip().lower().startswith(wanted)]
+    if not found and len(wanted) >= SHORT:
+        found = [lamb for lamb in lambs if lamb.id.startswith(wanted)]
     if len(found) == 1:
         return found[0]
     if found:
         complain(f"More than one lamb is called that. Give its number instead of '{inert(name, 40)}':")
         for lamb in found:
-            complain(f"  {lamb.id}  {inert(lamb.name, 40)}, begun {lamb.added.astimezone():%Y-%m-%d %H:%M}")
+            begun = f"begun {lamb.added.astimezone():%Y-%m-%d %H:%M}"
+            complain(f"  {inert(lamb.id[:SHORT])}  {inert(lamb.name, 40)}, {begun}")
         return None
     complain(f"No lamb is called '{inert(name, 40)}'. `triage lambs --all` lists them.")
     return None
@@ -167,29 +177,36 @@ def run_handover(parsed: argparse.Namespace) -> int:
 
 def run_looks(parsed: argparse.Namespace) -> int:
     """List the looks that are set, the first due first, or write them as a calendar."""
-    from triage.calendars import WARNING, calendar_of
     from triage.casebook.failing import NotKept
     from triage.clock import Now
     from triage.looks import look_words
     from triage.page.inert import inert
-    from triage.whole_file import write_bytes_whole
 
     book = _book(parsed)
     if book is None:
         return Exit.UNREADABLE
-    looks, now = book.looks(1000), Now.read()
+    looks, now = book.looks(MOST_LOOKS), Now.read()
     if isinstance(looks, NotKept):
         complain(f"The casebook can't be read: {looks.why}.")
         return Exit.UNREADABLE
-    if parsed.calendar:
-        write_bytes_whole(calendar_of(looks, now.moment), parsed.calendar)
-        say(f"Written to {parsed.calendar}: {len(looks)}. {WARNING}")
-        return Exit.FINE
     for _, name, look in looks:
         say(f"{inert(name, 40)}: {look_words(look, now)}")
     if not looks:
         say("No look is set.")
+    if parsed.calendar:
+        _write_calendar(looks, now, parsed.calendar)
     return Exit.FINE
+
+
+def _write_calendar(looks: tuple[tuple[str, str, Look], ...], now: Now, file: Path) -> None:
+    from triage.calendars import WARNING, calendar_of
+    from triage.whole_file import write_bytes_whole
+
+    if not looks:
+        say("So no calendar is written.")
+        return
+    write_bytes_whole(calendar_of(looks, now.moment), file)
+    say(f"Written to {file}. {WARNING}")
 
 
 def run_export(parsed: argparse.Namespace) -> int:
@@ -235,6 +252,9 @@ def run_import(parsed: argparse.Namespace) -> int:
         complain(f"It could not be kept: {taken.why}. The casebook is as it was.")
         return Exit.UNREADABLE
     who = inert(moved.lamb.name, 40)
+    walks = f"{taken.cases} walk{'' if taken.cases == 1 else 's'}"
+    notes = f"{taken.observations} note{'' if taken.observations == 1 else 's'}"
     there = f" {taken.there} were there already, and stay as they are." if taken.there else ""
-    say(f"{who}: {taken.cases} walks and {taken.observations} notes taken in.{there}")
+    card = "" if taken.new_lamb else " Its card here stays as it is."
+    say(f"{who}: {walks} and {notes} taken in.{there}{card}")
     return Exit.FINE
