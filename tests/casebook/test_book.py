@@ -164,3 +164,22 @@ def test_a_number_that_is_no_measurement_is_not_kept(book: Casebook, number: flo
     assert isinstance(book.begin(LAMB, CASE), Case)
     seen = Observation("o", LAMB.id, "weight", NOW, NOW, {"weight": number})
     assert book.note(seen) == NotKept("it can't be written down as it is")
+
+
+def test_the_list_of_a_start_reads_no_more_than_it_shows(book: Casebook) -> None:
+    """Open cases and looks come in their order from an index, however many cases there are: nothing is
+    sorted, and no table is read through."""
+    asked: list[str] = []
+    book._database.set_trace_callback(asked.append)
+    book.open_cases(20)
+    book.looks(20)
+    book.count_open()
+    book._database.set_trace_callback(None)
+
+    selects = [each for each in asked if each.startswith("SELECT")]
+    plans = [
+        row[3] for each in selects for row in book._database.execute(f"EXPLAIN QUERY PLAN {each}").fetchall()
+    ]
+    assert len(selects) == 3
+    assert any("cases_open" in plan for plan in plans)
+    assert not [plan for plan in plans if "TEMP B-TREE" in plan or ("SCAN" in plan and "INDEX" not in plan)]

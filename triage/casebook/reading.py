@@ -21,6 +21,7 @@ CASE = "id, lamb, begun, touched, edition, look_set, look_due, closed, version"
 _CASE = ", ".join(f"cases.{name}" for name in CASE.split(", "))
 _JOINED = "FROM cases JOIN lambs ON lambs.id = cases.lamb WHERE closed IS NULL"
 _DUE_FIRST = "ORDER BY look_due IS NULL, look_due, touched DESC"
+"""The order of the index `cases_open`, so that nothing is sorted."""
 
 
 class BookReader:
@@ -52,7 +53,7 @@ class BookReader:
         def read() -> tuple[tuple[str, str, Look], ...]:
             rows = self._run(
                 f"SELECT cases.id, lambs.name, look_set, look_due {_JOINED} AND (look_due IS NULL) = 0 "
-                f"{_DUE_FIRST} LIMIT ?",
+                "ORDER BY look_due, touched DESC LIMIT ?",
                 (most,),
             ).fetchall()
             return tuple((text(case), text(name), _look(at, due)) for case, name, at, due in rows)
