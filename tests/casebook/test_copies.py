@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 import subprocess
 import sys
 from collections.abc import Sequence
@@ -9,9 +10,12 @@ from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
+import pytest
+
 from tests.casebook.conftest import CASE, LAMB, NOW, opened_at
 from tests.casebook.killing import ROOT
-from triage.casebook.book import Behind, Casebook
+from triage.casebook import opening
+from triage.casebook.book import HASTE, Behind, Casebook
 from triage.casebook.failing import NotKept
 from triage.casebook.opening import Opened, mend
 from triage.casebook.rows import Case
@@ -131,3 +135,23 @@ def test_a_closed_casebook_says_so(book: Casebook) -> None:
     assert isinstance(mended, Opened)
     assert mended.book.lamb(LAMB.id) == LAMB
     mended.book.close()
+
+
+def test_a_wait_in_vain_is_short_the_next_time(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While another copy holds the casebook, only the first try keeps a person waiting; then all is as before."""
+    monkeypatch.setattr(opening, "PATIENCE", 0.2)
+    book, other = opened_at(path).book, sqlite3.connect(path, isolation_level=None)
+
+    def patience() -> int:
+        return int(book._database.execute("PRAGMA busy_timeout").fetchone()[0])
+
+    assert patience() == 200
+    other.execute("BEGIN IMMEDIATE")
+    for _ in range(2):
+        assert book.keep_lamb(LAMB) == NotKept("another copy of this guide is writing just now")
+        assert patience() == round(HASTE * 1000)
+    other.execute("COMMIT")
+    assert book.keep_lamb(LAMB) == LAMB
+    assert patience() == 200
+    other.close()
+    book.close()

@@ -251,3 +251,53 @@ def test_a_file_of_another_program_keeps_every_byte(path: Path, journal: str, ve
     assert isinstance(came, NotKept)
     assert "another program" in came.why
     assert {each.name: each.read_bytes() for each in path.parent.iterdir()} == {path.name: before}
+
+
+def test_the_first_version_is_never_edited() -> None:
+    """The first migration makes exactly the tables that went out with version 1; a change is a new migration."""
+
+    def shape(script: str) -> list[tuple[str, str]]:
+        with sqlite3.connect(":memory:") as raw:
+            raw.executescript(script)
+            rows = raw.execute(
+                "SELECT name, sql FROM sqlite_master WHERE sql NOT NULL ORDER BY name"
+            ).fetchall()
+        raw.close()
+        return [(name, " ".join(sql.split())) for name, sql in rows]
+
+    assert shape(schema.MIGRATIONS[0]) == shape(VERSION_1)
+
+
+def test_two_copies_of_which_one_brings_it_up(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A copy of the edition before, open while a later one brings the file up, goes on keeping in it."""
+    filled(path, 3)
+    before = opened_at(path).book
+    monkeypatch.setattr(
+        opening, "MIGRATIONS", (*schema.MIGRATIONS, "ALTER TABLE lambs ADD COLUMN tag TEXT;\n")
+    )
+    monkeypatch.setattr(opening, "VERSION", 2)
+    later = opened_at(path).book
+
+    assert isinstance(before.begin(replace(LAMB, id="new"), replace(CASE, id="new")), Case)
+
+    assert isinstance(later.case("new"), Case)
+    assert later.sound()
+    before.close()
+    later.close()
+
+
+def test_a_damaged_file_of_the_version_before_is_saved(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A later edition that meets a damaged file of an older one saves its rows into the new shape."""
+    filled(path, 30)
+    spoilt = path.read_bytes()
+    path.write_bytes(bytes(100) + spoilt[100:])
+    monkeypatch.setattr(
+        opening, "MIGRATIONS", (*schema.MIGRATIONS, "ALTER TABLE lambs ADD COLUMN tag TEXT;\n")
+    )
+    monkeypatch.setattr(opening, "VERSION", 2)
+
+    opened = opened_at(path)
+
+    assert "Saved from it: 5 lambs, 30 walks, 600 answers and acts, 30 notes." in opened.told
+    assert opened.book._database.execute("PRAGMA user_version").fetchone() == (2,)
+    opened.book.close()
