@@ -68,7 +68,7 @@ class Observation:
     id: str
     lamb: str
     kind: str
-    """The name of a kind in `triage/observations.py`."""
+    """The name of a kind in `triage/observations/`."""
     at: datetime
     """When it was so."""
     written: datetime

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from triage.casebook.rows import Observation, new_id
@@ -21,7 +21,6 @@ class NotingRoom:
     session: Session
     steps: list[Noting]
     """The questions so far; going back drops the last one."""
-    _refused: str = field(default="", init=False)
 
     @classmethod
     def begin(cls, session: Session, kind: str) -> NotingRoom:
