@@ -18,10 +18,19 @@ def run_amounts(parsed: argparse.Namespace) -> int:
         for line in amount_lines(guide):
             say(line)
         return Exit.FINE
-    came = work_out(guide, parsed.name, parsed.known, units_of(parsed))
+    from triage.holding.bag import BAG, bag_of
+    from triage.holding.found import find_holding
+    from triage.holding.holding import Holding
+
+    read = find_holding().read
+    holding = read.holding if read else Holding()
+    added = bag_of(holding, parsed.name, parsed.known)
+    came = work_out(guide, parsed.name, [*parsed.known, *added], units_of(parsed, holding))
     if isinstance(came, str):
         complain(came)
         return Exit.UNREADABLE
     for line in came:
         say(line)
+    if added:
+        say(BAG)
     return Exit.FINE
