@@ -34,7 +34,8 @@ _OF_THE_SYSTEM = {
     errno.EEXIST: "a file stands where its folder should be",
     errno.ENAMETOOLONG: "its name is too long",
 }
-DAMAGED = ("SQLITE_CORRUPT", "SQLITE_NOTADB")
+DAMAGED = ("SQLITE_CORRUPT", "SQLITE_NOTADB", "SQLITE_ERROR")
+"""The last one is said of a statement: as none of ours is wrong, the list of tables is."""
 
 
 @dataclass(frozen=True)

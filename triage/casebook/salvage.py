@@ -12,7 +12,7 @@ from typing import Any
 
 from triage.casebook.moves import moment, number, parts_of
 from triage.casebook.reading import log_of
-from triage.casebook.schema import TABLES
+from triage.casebook.schema import TABLES, VERSION
 from triage.casebook.whose import MAGIC, read_only
 
 LOST = "A lamb whose card was lost"
@@ -61,11 +61,12 @@ def salvage(damaged: Path, fresh: sqlite3.Connection) -> Saved:
     """Copy all rows that can be read from a damaged file into a new casebook, in one transaction."""
     fresh.execute("PRAGMA foreign_keys = OFF")
     fresh.execute("BEGIN IMMEDIATE")
-    if not _copy_all(damaged, fresh):
-        with TemporaryDirectory() as folder:
-            for copy in _patched(damaged, fresh, Path(folder)):
-                if _copy_all(copy, fresh):
-                    break
+    with TemporaryDirectory() as folder:
+        for copy in _copies(damaged, fresh, Path(folder)):
+            if _copy_all(copy, fresh):
+                break
+        else:
+            _copy_all(damaged, fresh, also_in_part=True)
     for statement in _MENDING:
         fresh.execute(statement)
     counts = {table: fresh.execute(f"SELECT count(*) FROM {table}").fetchone()[0] for table in TABLES}
@@ -73,60 +74,84 @@ def salvage(damaged: Path, fresh: sqlite3.Connection) -> Saved:
     return Saved(counts)
 
 
-def _copy_all(damaged: Path, fresh: sqlite3.Connection) -> bool:
-    """Copy every table; whether the list of tables could be read at all."""
+def _copy_all(damaged: Path, fresh: sqlite3.Connection, also_in_part: bool = False) -> bool:
+    """Copy the rows of every table, if the list of tables can be read; whether that was so."""
     with closing(read_only(damaged)) as old:
         # Half a sign is no reason to lose an answer: it becomes a sign that stands for one.
         old.text_factory = lambda written: written.decode("utf-8", errors="replace")
         try:
-            there = {row[0] for row in old.execute("SELECT name FROM sqlite_master")}
+            tables = [_Table.of(name, old, fresh) for name in TABLES]
         except sqlite3.Error:
             return False
-        for table in TABLES:
-            _copy(old, fresh, table)
-    return there >= set(TABLES)
+        whole = all(table.whole for table in tables)
+        if whole or also_in_part:
+            for table in tables:
+                table.copy(old, fresh)
+        return whole
 
 
-def _patched(damaged: Path, fresh: sqlite3.Connection, folder: Path) -> Iterator[Path]:
-    """Yield copies of a file with its first bytes, and then with its first page, taken from a new casebook.
+def _copies(damaged: Path, fresh: sqlite3.Connection, folder: Path) -> Iterator[Path]:
+    """Yield the file, and copies of it with its first bytes or its first page taken from a new casebook.
 
     The first page lists the tables, and every casebook of a version has them in the same places.
     """
-    whole = damaged.read_bytes()
+    yield damaged
+    written = damaged.read_bytes()
     # `fresh` is in the middle of a transaction, and so still as it was made.
     made = Path(fresh.execute("PRAGMA database_list").fetchone()[2]).read_bytes()
     page = fresh.execute("PRAGMA page_size").fetchone()[0]
     for patched in (100, page):
         copy = folder / f"copy-{patched}"
         # Bytes 28 to 31 of the header are the number of pages (SQLite file format, 1.3.7).
-        first = made[:28] + (-(-len(whole) // page)).to_bytes(4, "big") + made[32:patched]
-        rest = whole[patched:]
+        first = made[:28] + (-(-len(written) // page)).to_bytes(4, "big") + made[32:patched]
+        rest = written[patched:]
         copy.write_bytes(first + rest + bytes(-len(first + rest) % page))
         log = log_of(damaged)
-        if log.is_file() and whole.startswith(MAGIC):
+        if log.is_file() and written.startswith(MAGIC):
             log_of(copy).write_bytes(log.read_bytes())
         yield copy
 
 
-def _copy(old: sqlite3.Connection, fresh: sqlite3.Connection, table: str) -> None:
-    columns = fresh.execute(f"PRAGMA table_info({table})").fetchall()
-    try:
-        there = {row[1] for row in old.execute(f"PRAGMA table_info({table})")}
-    except sqlite3.Error:
-        return
-    kinds = {name: kind for _, name, kind, *_ in columns if name in there}
-    needed = {name for _, name, _, never_null, _, key in columns if never_null or key}
-    if not kinds:
-        return
-    names = ", ".join(kinds)
-    insert = f"INSERT OR IGNORE INTO {table} ({names}) VALUES ({', '.join('?' * len(kinds))})"
-    for _, *row in _rows(old, f"SELECT rowid, {names} FROM {table} NOT INDEXED"):
-        if _readable(dict(zip(kinds, row, strict=True)), kinds, needed):
-            with suppress(sqlite3.Error):  # a row that breaks a rule of the table is itself damage
-                fresh.execute(insert, row)
+@dataclass(frozen=True)
+class _Table:
+    """One table of the damaged file: those of its columns that a new casebook has too."""
+
+    name: str
+    kinds: dict[str, str]
+    needed: frozenset[str]
+    """Columns without which a row says nothing."""
+    whole: bool
+    """Whether no column is missing that its version has."""
+
+    @classmethod
+    def of(cls, name: str, old: sqlite3.Connection, fresh: sqlite3.Connection) -> _Table:
+        """Read what columns there are; sqlite3.Error where the list of tables is damaged."""
+        there = {row[1] for row in old.execute(f"PRAGMA table_info({name})")}
+        older = old.execute("PRAGMA user_version").fetchone()[0] < VERSION
+        columns = fresh.execute(f"PRAGMA table_info({name})").fetchall()
+        needed = {column for _, column, _, never_null, _, key in columns if never_null or key}
+        later = {
+            column
+            for _, column, _, never_null, usual, key in columns
+            if not key and (usual or not never_null)
+        }
+        missing = {column for _, column, *_ in columns} - there
+        kinds = {column: kind for _, column, kind, *_ in columns if column in there}
+        return cls(name, kinds, frozenset(needed), missing <= (later if older else set()))
+
+    def copy(self, old: sqlite3.Connection, fresh: sqlite3.Connection) -> None:
+        """Copy all rows that can be read; without a name of their own they are none."""
+        if "id" not in self.kinds:
+            return
+        names = ", ".join(self.kinds)
+        insert = f"INSERT OR IGNORE INTO {self.name} ({names}) VALUES ({', '.join('?' * len(self.kinds))})"
+        for _, *row in _rows(old, f"SELECT rowid, {names} FROM {self.name} NOT INDEXED"):
+            if _readable(dict(zip(self.kinds, row, strict=True)), self.kinds, self.needed):
+                with suppress(sqlite3.Error):  # a row that breaks a rule of the table is itself damage
+                    fresh.execute(insert, row)
 
 
-def _readable(row: dict[str, Any], kinds: dict[str, str], needed: set[str]) -> bool:
+def _readable(row: dict[str, Any], kinds: dict[str, str], needed: frozenset[str]) -> bool:
     """Whether each value is of its column's kind, so that reading it back raises nothing."""
     try:
         for name, value in row.items():
