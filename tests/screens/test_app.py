@@ -156,6 +156,25 @@ async def test_arrows_and_enter_choose_too(guide: Guide) -> None:
         assert "Press a clean cloth firmly" in screen_of(pilot)
 
 
+@pytest.mark.parametrize("size", [(80, 24), (44, 20), (30, 15), (30, 10), (20, 8)])
+async def test_what_the_arrows_point_at_is_in_sight(guide: Guide, size: tuple[int, int]) -> None:
+    """On a screen of any size the answer that Enter would take has a sign of its own, and is in view."""
+    answers = [*"123456n"]
+    async with app_of(guide).run_test(size=size) as pilot:
+        for way, keys in (("down", answers), ("up", answers[-2::-1])):
+            for key in keys:
+                await pilot.press(way)
+                await pilot.pause()
+                lines = [line.strip() for line in screen_of(pilot).splitlines()]
+                assert [line for line in lines if line.startswith((f">{key}  ", f"{key}>"))], (way, key)
+                assert sum(">" in line for line in lines) == 1, (way, key)
+
+        await pilot.press("space")  # reading on may put the choice out of sight, and never its sign elsewhere
+        await pilot.pause()
+        signed = [line.strip() for line in screen_of(pilot).splitlines() if ">" in line]
+        assert all(line.startswith((">1  ", "1>")) for line in signed)
+
+
 def test_every_question_shows_all_its_answers_on_a_phone(guide: Guide) -> None:
     """At 44 by 20, with the call on the screen, no answer to any question is out of sight."""
     for finding in guide.findings.values():

@@ -24,6 +24,7 @@ from triage.screens.view import (
     SHORT,
     View,
     body_lines,
+    follow_picked,
     head_lines,
     key_lines,
     styled,
@@ -138,7 +139,9 @@ class LambApp(App[None]):
         keys = key_lines(page, width, height)
         keys = [*told_lines(self.session.told, width, height), *keys]
         room = max(1, height - len(head) - len(keys) - (0 if short else 1))
-        lines = window(body_lines(page, self.view, width, room), self.view, room)
+        lines = body_lines(page, self.view, width, room)
+        follow_picked(lines, page, self.view, room)
+        lines = window(lines, self.view, room)
         for name, rows in (("head", head), ("body", styled(lines, page, self.view)), ("keys", keys)):
             self.query_one(f"#{name}", Static).update(self.view.content(rows))
 
@@ -237,6 +240,7 @@ class LambApp(App[None]):
         self.view.top = 0 if at_end else max(0, self.view.top + way * step)
 
     def _pick(self, by: int, count: int) -> None:
+        self.view.follow = True
         self.view.picked = (
             (self.view.picked + by) % count if self.view.picked >= 0 else (0 if by > 0 else count - 1)
         )

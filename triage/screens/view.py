@@ -40,6 +40,8 @@ class View:
     ascii: bool = False
     warned: bool = False
     """Whether it was told that one more key throws away what is typed."""
+    follow: bool = False
+    """Whether the picked choice was moved, and is to be seen wherever it now is."""
     bottom: int = field(default=0, init=False)
     rows: int = field(default=1, init=False)
     """How many rows of the page were shown last."""
@@ -132,21 +134,59 @@ def window(lines: list[Line], view: View, height: int) -> list[Line]:
     return shown
 
 
+def follow_picked(lines: list[Line], page: Page, view: View, height: int) -> None:
+    """Scroll no further than it takes to see the choice that was picked, or as much as there is room for."""
+    if not view.follow:
+        return
+    view.follow = False
+    rows = _picked_rows(lines, page, view)
+    bottom = max(0, len(lines) - height)
+    for wanted in (rows, rows[:1]):
+        tops = [top for top in range(bottom + 1) if _shows(wanted, top, bottom, height)]
+        if tops:
+            view.top = min(tops, key=lambda top: abs(top - view.top))
+            return
+
+
+def _shows(rows: range, top: int, bottom: int, height: int) -> bool:
+    """Whether rows are in view from a top on, beside the signs that there is more."""
+    first = top + (top > 0 and height > TALL_ENOUGH)
+    last = top + height - (top < bottom and height > 1)
+    return first <= rows.start and rows.stop <= last
+
+
+def _picked_rows(lines: list[Line], page: Page, view: View) -> range:
+    """Return which of the lines are those of the picked choice."""
+    key = page.choices[view.picked].key if 0 <= view.picked < len(page.choices) else ""
+    begins = [at for at, line in enumerate(lines) if _begins(line) and line.text.split()[0] == key]
+    if not begins:
+        return range(0)
+    end = begins[0] + 1
+    while end < len(lines) and lines[end].role == "choice" and not _begins(lines[end]):
+        end += 1
+    return range(begins[0], end)
+
+
+def _begins(line: Line) -> bool:
+    """Whether a line is the first of a choice; the others are indented."""
+    return line.role == "choice" and line.text[:2].strip() != ""
+
+
 def styled(lines: list[Line], page: Page, view: View) -> Styled:
     """Return lines with their styles, the picked choice marked by a sign as well as by colour."""
-    picked = page.choices[view.picked].key if 0 <= view.picked < len(page.choices) else ""
+    picked = _picked_rows(lines, page, view)
     out: Styled = []
-    mine = False
-    for line in lines:
-        begins = line.role == "choice" and line.text[:3].strip() != ""
-        if line.role != "choice" or begins:
-            mine = bool(picked) and begins and line.text.split()[0] == picked
-        if mine:
-            text = f">{line.text[1:]}" if begins and line.text.startswith(" ") else line.text
-            out.append((text, STYLES["picked"]))
+    for at, line in enumerate(lines):
+        if at in picked:
+            out.append((_pointed_at(line.text) if at == picked.start else line.text, STYLES["picked"]))
         else:
             out.append((line.text, STYLES[line.role]))
     return out
+
+
+def _pointed_at(text: str) -> str:
+    """Put a sign at a choice: before its key, or behind it on a screen so narrow that the key comes first."""
+    return f">{text[1:]}" if text.startswith(" ") else text.replace(" ", ">", 1)
 
 
 def _unbroken(text: str) -> str:
