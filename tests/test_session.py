@@ -68,7 +68,7 @@ def test_the_phone_page_shows_the_number_and_what_was_found(guide: Guide) -> Non
     texts = [block.text for block in held.page().blocks]
 
     assert "01632 960111" in texts
-    assert "Temperature: 36.2 °C at 02:10" in texts
+    assert "Temperature 36.2 °C at 02:10" in texts
     assert any("Limp, or can't stand" in text for text in texts)
 
 
@@ -78,9 +78,9 @@ def test_the_phone_page_keeps_every_reading_and_what_was_done(guide: Guide) -> N
 
     texts = [block.text for block in held.page().blocks]
 
-    assert "Temperature: 36.2 °C at 02:10; 38.1 °C at 02:10" in texts
-    assert texts[texts.index("Given and done") + 1] == "Dry it and warm it at 02:10"
-    assert "Age: 3 hours at 02:10" in texts
+    assert "Temperature 38.1 °C at 02:10, before that 36.2 °C at 02:10" in texts
+    assert texts[texts.index("Given and done, the latest first") + 1] == "Dry it and warm it at 02:10"
+    assert "Age 3 hours at 02:10" in texts
 
 
 def test_an_act_says_until_when_to_wait(guide: Guide) -> None:

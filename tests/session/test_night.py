@@ -321,3 +321,11 @@ def test_two_lambs_of_one_minute_are_told_apart(night: Night) -> None:
     lambs = book.lambs() if book else ()
     assert not isinstance(lambs, NotKept)
     assert {lamb.name for lamb in lambs} == {"Lamb of 02:10", "Lamb of 02:10 (2)"}
+
+
+def test_the_age_in_view_is_that_of_now(night: Night) -> None:
+    """A walk taken up hours later shows how old the lamb is now, not how old it was."""
+    night.open(*COLD)
+    night.passes(240)
+
+    assert night.open("2").page().lamb == "Lamb of 02:10, 7 hours old, 36.2 °C"

@@ -36,4 +36,4 @@ def test_the_alarm_stands_first_on_a_page(night: Night) -> None:
         "** Look again now: Lamb of 02:10.",
         "** Phone the vet now (Danger sign: Limp, or can't stand an hour after birth)",
     ]
-    assert any(line.startswith("Lamb of 02:10, 3 hours old") for line in said)
+    assert any(line.startswith("Lamb of 02:10, 3.4 hours old") for line in said)

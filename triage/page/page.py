@@ -84,13 +84,13 @@ class Page:
     """What must be said on every page now: a look that is due, or that nothing is kept."""
 
 
-def page_of(walk: Walk, system: System) -> Page:
-    """Return the page for where a walk is."""
+def page_of(walk: Walk, system: System, hours: float | None = None) -> Page:
+    """Return the page for where a walk is; `hours` is the lamb's age now, where its birth is known."""
     reader = Reader(walk.guide, walk.facts, system)
     state = walk.state
     node = state.node
     urgency = walk.guide.urgency(state.urgency) if state.urgency else None
-    because, lamb = _because(walk, reader), lamb_line(walk, system)
+    because, lamb = _because(walk, reader), lamb_line(walk, system, hours)
     title = walk.guide.topics[node.topic].title
     if isinstance(node, Ask):
         finding = walk.guide.findings[node.finding]
@@ -104,13 +104,16 @@ def page_of(walk: Walk, system: System) -> Page:
     return Page("end", title, blocks, urgency=urgency, because=because, lamb=lamb)
 
 
-def lamb_line(walk: Walk, system: System) -> str:
-    """Return what always stays in view of the lamb: age, weight, last temperature."""
+def lamb_line(walk: Walk, system: System, hours: float | None = None) -> str:
+    """Return what always stays in view of the lamb: age, weight, last temperature.
+
+    A walk that is taken up later was answered at another age, so an age known now goes before it.
+    """
     reader = Reader(walk.guide, walk.facts, system)
     parts: list[str] = []
     for name in ("age", "weight", "temperature"):
         finding = walk.guide.findings.get(name)
-        value = _last(walk, name)
+        value = hours if name == "age" and hours is not None else _last(walk, name)
         if finding and isinstance(value, float):
             old = " old" if name == "age" else ""
             parts.append(reader.answer(finding, value) + old)

@@ -44,7 +44,7 @@ class Walking:
         """Return the page to show now."""
         system = self.desk.system
         if not self.side:
-            return self._naming_taught(self._offering(page_of(self.walk, system)))
+            return self._naming_taught(self._offering(page_of(self.walk, system, self._age_now())))
         # Loaded when one is first opened: the first question does not need them.
         from triage.page import side, working
 
@@ -176,6 +176,14 @@ class Walking:
         keeping = desk.keeping
         known = Known(desk.guide, keeping.lamb, keeping.weighed, desk.holding, desk.clock(), desk.system)
         return known.of(node.finding)
+
+    def _age_now(self) -> float | None:
+        """Return the lamb's age in hours, where its card tells when it was born."""
+        lamb = self.desk.keeping.lamb
+        if lamb is None or lamb.born is None:
+            return None
+        hours = round((self.desk.clock().moment - lamb.born).total_seconds() / 3600, 1)
+        return hours if hours >= 0 else None
 
     def _naming_taught(self, page: Page) -> Page:
         """Name who was taught by a vet, on a page with a step that only such a person may do."""
