@@ -15,7 +15,7 @@ from triage.screens.themes import STYLES
 
 Styled = list[tuple[str, str]]
 MORE = "more below: space"
-MORE_ABOVE = "more above: page up"
+MORE_ABOVE = "more above: PgUp"
 NO_BREAK = "\u00a0"
 SHOWN = 200
 """Signs of a long text that the box shows: its end, where it is being typed."""
@@ -23,7 +23,7 @@ SHOWN = 200
 AT_ONCE = "?vnqlo"
 """The keys that act at once even where letters are typed, while nothing is typed yet."""
 
-TALL_ENOUGH = 6
+TALL_ENOUGH = 3
 """Rows of a page from which one may be spent on saying that there is more above."""
 
 SHORT = 16
