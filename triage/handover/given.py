@@ -10,7 +10,7 @@ from triage.casebook.rows import Observation
 from triage.guide.model import Act
 from triage.handover.gathering import meets
 from triage.handover.situation import Rest, Situation
-from triage.observations import KINDS, words_of
+from triage.observations import words_of
 from triage.page.words import Reader
 from triage.timeline.entries import act_words
 from triage.walk import Answer, Done
@@ -24,11 +24,12 @@ GIVEN = ("feed", "treatment")
 
 @dataclass(frozen=True)
 class Gift:
-    """One thing given or done: when, what, the rest of its words, and what it rests on."""
+    """One thing given or done: when, what, how much, and what it rests on."""
 
     at: datetime | None
     what: str
-    more: tuple[str, ...]
+    much: str
+    """How much it was, or what was answered."""
     rest: Rest
     into: bool
     """Whether it went in by mouth or needle."""
@@ -36,6 +37,8 @@ class Gift:
     """Whether `at` is when it was said, and not when it was done."""
     free: bool = False
     """Whether its words were typed freely."""
+    way: str = ""
+    """How it went down."""
     ordered: str = ""
     """The vet who ordered it."""
 
@@ -69,7 +72,7 @@ def _acts(situation: Situation) -> Iterator[Gift]:
         node = guide.nodes.get(move.act)
         # Of an act that this edition no longer has nobody can say what went in.
         tags = {tag for step in node.steps for tag in step.tag} if isinstance(node, Act) else NEEDLE_OR_MOUTH
-        yield Gift(move.at, act_words(guide, move, system), (), move, bool(tags & NEEDLE_OR_MOUTH))
+        yield Gift(move.at, act_words(guide, move, system), "", move, bool(tags & NEEDLE_OR_MOUTH))
 
 
 def _answered(situation: Situation) -> Iterator[Gift]:
@@ -80,20 +83,23 @@ def _answered(situation: Situation) -> Iterator[Gift]:
         finding = guide.findings.get(move.finding) if isinstance(move, Answer) else None
         if isinstance(move, Answer) and finding and meets(guide, finding, finding.given, move.value):
             words = reader.answer(finding, move.value)
-            yield Gift(move.at, finding.label, (words,), move, into=True, said=True)
+            yield Gift(move.at, finding.label, words, move, into=True, said=True)
 
 
 def _noted(situation: Situation) -> Iterator[Gift]:
     for seen in situation.observations:
         if seen.kind in GIVEN:
-            said = {
-                part.name: _part(situation, seen, part.name)
-                for part in KINDS[seen.kind].parts
-                if part.name in seen.parts
-            }
-            ordered, what = said.pop("ordered", ""), said.pop("what", "something")
-            free = seen.kind == "treatment"
-            yield Gift(seen.at, what, tuple(said.values()), seen, into=True, free=free, ordered=ordered)
+            said = {name: _part(situation, seen, name) for name in seen.parts}
+            yield Gift(
+                seen.at,
+                said.get("what", "something"),
+                said.get("amount", ""),
+                seen,
+                into=True,
+                free=seen.kind == "treatment",
+                way=said.get("how", ""),
+                ordered=said.get("ordered", ""),
+            )
 
 
 def _part(situation: Situation, seen: Observation, name: str) -> str:

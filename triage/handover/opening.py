@@ -6,7 +6,7 @@ from triage.facts import UNSURE
 from triage.guide.model import End
 from triage.handover.gathering import Item, Reading, Sorted, on_card
 from triage.handover.situation import FORM, GUIDE, Rest, Situation, Told, told
-from triage.handover.wording import cut, readings_words, small
+from triage.handover.wording import at_words, cut, readings_words, small
 from triage.page.inert import inert
 from triage.page.words import Reader
 from triage.units import show
@@ -127,7 +127,8 @@ def _raised(situation: Situation, found: Sorted, rise: Rise) -> tuple[str, tuple
     answers = [move for move in situation.walk.moves if isinstance(move, Answer)]
     move = next(each for each in answers if each.finding == rise.finding and each.value == rise.value)
     if rise.value is UNSURE:
-        return f"I could not check its {small(situation.walk.guide.findings[rise.finding].label)}", (move,)
+        label = small(situation.walk.guide.findings[rise.finding].label)
+        return f"{label}{at_words(move.at, situation)}: not sure", (move,)
     item = next(each for each in (*found.found, *found.other) if each.finding.name == rise.finding)
     return readings_words(item, (Reading(move.value, move.at, move),), situation), (move,)
 

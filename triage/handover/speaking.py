@@ -47,6 +47,8 @@ class Limits:
     """Readings of one finding."""
     free: int = 12
     """Words of a text that was typed freely."""
+    ways: int = 1
+    """Whether it is told how a feed went down, and who ordered a treatment."""
 
 
 @dataclass(frozen=True)
@@ -75,10 +77,11 @@ GIVES_WAY = (
     ("noted", 0),
     ("free", 3),
     ("found", 0),
+    ("ways", 0),
     ("into", 0),
 )
 """What gives way first where the words run out, and down to how many. Nothing stands here of what was not
-checked and of why now; what went in by mouth or needle comes last, and no shipped walk comes to it."""
+checked and of why now; what went in by mouth or needle comes last of all."""
 
 
 def spoken(situation: Situation, found: Sorted, gifts: tuple[Gift, ...]) -> tuple[Told, ...]:
@@ -192,7 +195,7 @@ def _not_checked(found: Sorted) -> Told:
 
 def _given(situation: Situation, parts: Parts, limits: Limits) -> Iterator[Told]:
     def words(group: tuple[Gift, ...]) -> str:
-        return gifts_words(group, situation, limits.free)
+        return gifts_words(group, situation, limits.free, bool(limits.ways))
 
     if not parts.into:
         yield told("Given: nothing that is written down.", (FORM,))

@@ -16,10 +16,22 @@ LONGEST_ANSWER = 20
 """Words of an answer that are said. Cut short it can mean its opposite, so no shipped one is longer."""
 
 
+WORD = 10
+"""Signs that a word may have on average: what is typed without a space is cut as well."""
+
+
 def cut(text: str, most: int) -> str:
-    """Return at most so many words, with a sign at the last one where some are missing."""
-    words = text.split()
-    return text if len(words) <= most else f"{' '.join(words[:most]).rstrip(',.;:')}{CUT}"
+    """Return at most so many words, with a sign at the last one where some are missing.
+
+    A figure is never cut in two, as half a figure is another one.
+    """
+    words = text.split(maxsplit=most)[:most]
+    while len(words) > 1 and len(" ".join(words)) > most * WORD:
+        words.pop()
+    kept = " ".join(words)
+    if len(kept) > most * WORD:
+        kept = kept[: most * WORD].rstrip("0123456789")
+    return text if len(kept) == len(text) else f"{kept.rstrip(' ,.;:')}{CUT}"
 
 
 def small(text: str) -> str:
@@ -55,27 +67,22 @@ def readings_words(item: Item, readings: Sequence[Reading], situation: Situation
 
 def gift_words(gift: Gift, situation: Situation, free: int) -> str:
     """Return one thing given, each part that was typed freely cut to so many words."""
-    return f"{_what(gift, free)}{_more(gift, situation, free)}"
+    return gifts_words((gift,), situation, free)
 
 
-def gifts_words(group: tuple[Gift, ...], situation: Situation, free: int) -> str:
-    """Return things of one kind as one: how often, and the last of them."""
-    if len(group) == 1:
-        return gift_words(group[0], situation, free)
-    return f"{_what(group[0], free)} {len(group)} times, last{_more(group[0], situation, free, ' ')}"
-
-
-def _what(gift: Gift, free: int) -> str:
-    return cut(gift.what, free) if gift.free else small(gift.what)
-
-
-def _more(gift: Gift, situation: Situation, free: int, joint: str = ", ") -> str:
-    """Return the rest of its words and its time, after a sign that parts them from what it was."""
-    parts = [cut(part, free) if gift.free else part for part in gift.more]
-    more = ", ".join([*parts, *([f"ordered by {cut(gift.ordered, free)}"] if gift.ordered else [])])
+def gifts_words(group: tuple[Gift, ...], situation: Situation, free: int, ways: bool = True) -> str:
+    """Return things of one kind as one: how often, and the last of them; its way only where asked for."""
+    gift, often = group[0], len(group)
     at = at_words(gift.at, situation)
+    what = cut(gift.what, free) if gift.free else small(gift.what)
     if gift.said:
-        return f"{': ' if joint == ', ' else joint}{more}{f', said{at}' if at else ''}"
-    if more:
-        return f"{joint}{more}{f',{at}' if at else ''}"
-    return at
+        # Said in two walks it may still have been given once.
+        last = f" {often} times, last" if often > 1 else ""
+        return f"{what}: {gift.much}, said{last}{at}"
+    parts = [cut(gift.much, free) if gift.free else gift.much]
+    if ways:
+        parts += [gift.way, f"ordered by {cut(gift.ordered, free)}" if gift.ordered else ""]
+    more = ", ".join(part for part in parts if part)
+    last = f", {often} times, last" if often > 1 else ""
+    joint = " " if last else ", "
+    return f"{what}{last}{joint}{more},{at}" if more else f"{what}{last}{at}"
