@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from triage.casebook.rows import Observation
-from triage.handover.gathering import MEASURED, Item, begun, sort_findings
+from triage.handover.gathering import MEASURED, Item, Sorted, begun, sort_findings
 from triage.handover.given import GIVEN, given
 from triage.handover.situation import FORM, GUIDE, Handover, Situation, Told, told
 from triage.handover.speaking import spoken
@@ -13,6 +13,7 @@ from triage.handover.wording import at_words, gift_words, readings_words
 from triage.observations import words_of
 from triage.page.inert import inert
 
+NONE_MISSING = "Nothing that a vet would ask"
 READ_BACK = "Let me read that back to you"
 FORMS = (
     "Say each amount, how it is given, and how often. Wait for a yes.",
@@ -38,7 +39,7 @@ def handover_of(situation: Situation) -> Handover:
         spoken(situation, found, gifts),
         tuple(_item(item, situation) for item in found.found),
         tuple(_item(item, situation) for item in found.normal),
-        tuple(told(finding.label, (GUIDE, rest)) for finding, rest in found.not_checked),
+        tuple(_not_checked(found, situation)),
         tuple(_item(item, situation) for item in found.other),
         tuple(told(_capital(gift_words(gift, situation, LONGEST)), (GUIDE, gift.rest)) for gift in gifts),
         tuple(_item(Item(finding, (reading,)), situation) for finding, reading in found.before),
@@ -51,6 +52,14 @@ def handover_of(situation: Situation) -> Handover:
 
 def _item(item: Item, situation: Situation) -> Told:
     return told(_capital(readings_words(item, item.readings, situation)), (GUIDE, *item.rests))
+
+
+def _not_checked(found: Sorted, situation: Situation) -> Iterator[Told]:
+    """Yield what was not looked at; that it is nothing is said too, as silence could mean anything."""
+    for finding, rest in found.not_checked:
+        yield told(finding.label, (GUIDE, rest))
+    if not found.not_checked and situation.walk.guide.front.vet_asks:
+        yield told(NONE_MISSING, (GUIDE,))
 
 
 def _capital(text: str) -> str:

@@ -151,7 +151,7 @@ def _lines(situation: Situation, found: Sorted, parts: Parts, limits: Limits) ->
     if limits.other:
         yield from _list("Also", parts.other, limits.other, item)
     yield from _list("Looked at, normal", parts.normal, limits.normal, normal)
-    yield _not_checked(found)
+    yield from _not_checked(found, situation)
     yield from _given(situation, parts, limits)
     if limits.said:
         yield from (_said(seen, situation, limits.free) for seen in parts.said)
@@ -185,12 +185,13 @@ def _rests(thing: object) -> tuple[Rest, ...]:
             return (GUIDE, *(gift.rest for gift in thing))
 
 
-def _not_checked(found: Sorted) -> Told:
-    """Return what was not looked at, always in full: it is what a vet must ask."""
-    if not found.not_checked:
-        return told("Nothing that you would ask is left unchecked.", (FORM,))
-    labels = ", ".join(small(finding.label) for finding, _ in found.not_checked)
-    return told(f"Not checked: {labels}.", (GUIDE, *(rest for _, rest in found.not_checked)))
+def _not_checked(found: Sorted, situation: Situation) -> Iterator[Told]:
+    """Yield what was not looked at, always in full: it is what a vet must ask."""
+    if found.not_checked:
+        labels = ", ".join(small(finding.label) for finding, _ in found.not_checked)
+        yield told(f"Not checked: {labels}.", (GUIDE, *(rest for _, rest in found.not_checked)))
+    elif situation.walk.guide.front.vet_asks:
+        yield told("Not checked: nothing that a vet would ask.", (GUIDE,))
 
 
 def _given(situation: Situation, parts: Parts, limits: Limits) -> Iterator[Told]:

@@ -6,8 +6,6 @@ from triage.handover.situation import Handover, Told
 from triage.page.lines import WIDEST, lay_block
 from triage.page.page import Block
 
-NOT_CHECKED = "Not checked"
-NONE_MISSING = "Nothing that a vet would ask."
 RULED = "_" * 24
 
 
@@ -24,7 +22,7 @@ def spoken_blocks(handover: Handover) -> tuple[Block, ...]:
 
 
 def listed_blocks(handover: Handover) -> tuple[Block, ...]:
-    """Return everything in full, each list under its name; what was not checked is never left out."""
+    """Return everything in full, each list under its name."""
     listed: list[Block] = []
     for label, lines in lists(handover):
         listed += [Block("label", label), *(Block("body", line.text) for line in lines), Block("blank", "")]
@@ -33,10 +31,9 @@ def listed_blocks(handover: Handover) -> tuple[Block, ...]:
 
 def lists(handover: Handover) -> tuple[tuple[str, tuple[Told, ...]], ...]:
     """Return the lists that hold something with their names, in the order in which a vet asks."""
-    missing = handover.not_checked or (Told(NONE_MISSING, ()),)
     named = (
         ("Found", handover.found),
-        (NOT_CHECKED, missing),
+        ("Not checked", handover.not_checked),
         ("Given and done, the latest first", handover.given),
         ("Looked at and normal", handover.normal),
         ("Also answered", handover.other),
