@@ -19,7 +19,7 @@ from triage.walk import Walk
 
 KNOWN = {
     "html", "head", "meta", "title", "style", "body", "h1", "h2", "p", "ol", "ul", "li", "div", "section",
-    "footer", "bdi",
+    "bdi",
 }  # fmt: skip
 WAYS_OUT = re.compile(
     r"url\(|@import|https?:|src=|href=|javascript:|<link|<img|<script|\bon[a-z]+=", re.IGNORECASE

@@ -21,6 +21,8 @@ from triage.page.inert import HIDDEN, KEPT, inert
         ("[/] and [a]", "[/] and [a]"),
         ("x" * 10_000, "x" * 18 + ".."),
         ("\x00" * 10_000 + "x", ".."),
+        ("a" + "\u0301" * 50 + "b\u0301", "a" + "\u0301" * 3 + "b\u0301"),
+        ("36.2 °C", "36.2 °C"),
     ],
 )
 def test_a_text_is_shown_as_one_plain_line(text: str, shown: str) -> None:

@@ -21,7 +21,6 @@ h1 { font-size: 16pt; margin: 0; }
 h2 { font-size: 10pt; margin: .6em 0 .1em; border-bottom: 1px solid #111; break-after: avoid; }
 p { margin: .15em 0; }
 ol, ul { margin: .15em 0; padding-left: 1.4em; }
-li { break-inside: avoid; }
 .say { font-size: 11.5pt; }
 .say li { margin-bottom: .15em; }
 .write p { display: flex; gap: .6em; align-items: flex-end; height: 2.2em; margin: 0; break-inside: avoid;
@@ -32,7 +31,7 @@ li { break-inside: avoid; }
 .lists ul { list-style: none; padding: 0; }
 .lists li { padding-left: .8em; text-indent: -.8em; }
 .lists section { break-inside: avoid-column; }
-footer { margin-top: 1em; font-size: 8.5pt; }
+.foot { font-size: 8.5pt; }
 @media screen and (max-width: 34em) { .lists { columns: 1; } }
 @media print { body { margin: 0; padding: 0; max-width: none; } }
 """
@@ -56,12 +55,11 @@ def paper_of(handover: Handover, title: str = "For the vet", numbers: str = "", 
         f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
         f"<title>{escape(inert(title))}</title><style>{_STYLE}</style></head><body>\n"
-        f"<h1>{_safe(title)}</h1>\n<p>{head}</p>\n"
+        f'<h1>{_safe(title)}</h1>\n<p>{head}</p>\n<p class="foot">{FOOT}</p>\n'
         f'<h2>Say</h2><ol class="say">{_items(handover.spoken)}</ol>\n'
         f"<h2>Then read back</h2><ul>{_items(handover.read_back)}</ul>\n"
         f'<h2>What the vet said</h2><div class="write">{write}</div>\n'
-        f'<div class="lists">{listed}</div>\n'
-        f"<footer>{FOOT}</footer>\n</body></html>\n"
+        f'<div class="lists">{listed}</div>\n</body></html>\n'
     )
 
 
