@@ -238,3 +238,32 @@ def test_damage_that_nothing_met_is_found(guide: Guide, path: Path) -> None:
     held.take("6")
     assert held.page().alarm == ""
     assert held.desk.keeping.book.sound()  # type: ignore[union-attr]
+
+
+def test_several_lambs_while_the_disk_is_full(guide: Guide, path: Path) -> None:
+    """What was answered and noted for one lamb while nothing could be kept is kept as that lamb's, also when
+    another one has been taken up meanwhile."""
+    held = session(guide, path)
+    held.take("6")
+    database = held.desk.keeping.book._database  # type: ignore[union-attr]
+    database.execute(f"PRAGMA max_page_count = {database.execute('PRAGMA page_count').fetchone()[0]}")
+    for _ in range(400):
+        held.take("39.3")
+        held.take("b")
+    blue = ("39.3", "l", "c", "1", "Blue 7", "", "1", "39.1")
+    for line in (*blue, "o", "1", "5", "36.2", "l", "1", "36.4"):
+        held.take(line)
+    assert "Not kept" in held.page().alarm
+
+    database.execute("PRAGMA max_page_count = 1000000")
+    held.watch()
+
+    assert held.told == "Everything is kept again."
+    book = opened_at(path).book
+    lambs = {lamb.name: lamb for lamb in book.lambs()}  # type: ignore[union-attr]
+    other = next(lamb for name, lamb in lambs.items() if name != "Blue 7")
+    for lamb, moves, seen in ((lambs["Blue 7"], ["none", 39.3], 39.1), (other, ["limp", 36.2], 36.4)):
+        [case] = book.cases_of(lamb.id)  # type: ignore[misc]
+        assert [move.value for move in case.moves] == moves  # type: ignore[union-attr]
+        [note] = book.observations_of(lamb.id)  # type: ignore[misc]
+        assert note.parts == {"temperature": seen}

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import random
 import sqlite3
 import stat
 from dataclasses import replace
@@ -14,7 +13,7 @@ import pytest
 from tests.casebook.conftest import CASE, LAMB, NOW, opened_at
 from triage.casebook import opening, schema
 from triage.casebook.failing import NotKept
-from triage.casebook.opening import Opened, mend, open_casebook
+from triage.casebook.opening import open_casebook
 from triage.casebook.rows import Case, Observation
 from triage.walk import Answer
 
@@ -146,71 +145,6 @@ def test_no_place_for_it_is_told(tmp_path: Path, place: str) -> None:
         path = Path("a\0b")
 
     assert isinstance(open_casebook(path), NotKept)
-
-
-def damages(whole: bytes) -> list[bytes]:
-    """Return the file spoilt in many ways, the same in every run."""
-    chance = random.Random(4)
-    pages = range(0, len(whole), 4096)
-    spoilt = [whole[: len(whole) // 2], whole[:50], b"not a database at all, but long enough to look at" * 20]
-    spoilt += [bytes(100) + whole[100:], whole[: len(whole) - 2000] + bytes(2000)]
-    for page in pages:
-        for _ in range(3):
-            at = page + chance.randrange(min(4000, len(whole) - page - 1))
-            noise = chance.randbytes(chance.choice([1, 40, 96]))
-            spoilt.append((whole[:at] + noise + whole[at + len(noise) :])[: len(whole)])
-        spoilt.append(whole[:page] + bytes(4096) + whole[page + 4096 :])
-    return spoilt
-
-
-def test_a_damaged_casebook_never_stops_the_guide(tmp_path: Path) -> None:
-    """However a file is damaged, opening and reading it raises nothing. If damage is met, the old file is
-    kept byte for byte, a new one is begun, and what could be read is in it."""
-    path = tmp_path / "casebook.sqlite"
-    filled(path)
-    whole = path.read_bytes()
-    set_aside = saved = 0
-    for number, spoilt in enumerate(damages(whole)):
-        place = tmp_path / str(number) / "casebook.sqlite"
-        place.parent.mkdir()
-        place.write_bytes(spoilt)
-
-        came = open_casebook(place)
-        if isinstance(came, Opened) and not came.book.sound():
-            came = mend(came.book, NOW)
-        if isinstance(came, NotKept):  # the first bytes say that it is of a newer edition, or not ours
-            assert "newer" in came.why or "another" in came.why, (number, came)
-            assert place.read_bytes() == spoilt
-            continue
-        if came.told:
-            set_aside += 1
-            [aside] = place.parent.glob("casebook.sqlite.damaged-*[0-9x]")
-            assert aside.read_bytes() == spoilt
-            saved += len(came.book.lambs())  # type: ignore[arg-type]
-        assert came.book.sound()
-        assert isinstance(came.book.begin(replace(LAMB, id="new"), replace(CASE, id="new")), Case)
-        came.book.close()
-
-    assert set_aside > 20
-    assert saved > set_aside
-
-
-def test_what_can_be_read_is_saved(path: Path) -> None:
-    """One page of many spoilt costs what was on it, and the loss is told in numbers."""
-    filled(path, 60)
-    whole = bytearray(path.read_bytes())
-    middle = len(whole) // 2 // 4096 * 4096
-    whole[middle : middle + 4096] = bytes(4096)
-    path.write_bytes(whole)
-    opened = open_casebook(path)
-    assert isinstance(opened, Opened)
-
-    mended = opened if opened.told else mend(opened.book, NOW)
-
-    assert isinstance(mended, Opened)
-    assert "Saved from it: 5 lambs" in mended.told
-    kept = mended.book._database.execute("SELECT count(*) FROM moves").fetchone()[0]
-    assert 60 * 20 * 0.8 < kept <= 60 * 20
 
 
 def test_a_newer_edition_that_only_the_log_tells_of(path: Path) -> None:

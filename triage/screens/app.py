@@ -211,6 +211,7 @@ class LambApp(App[None]):
             case "escape" | "left":
                 self._back(page)
             case "tab":
+                self._draft = (self.session.room, self.view.typed)
                 self.view.typed = ""
                 self.session.open("vet")
             case _:

@@ -77,8 +77,11 @@ class CardRoom:
 
     def _answer(self, typed: str) -> None:
         desk = self.session.desk
-        lamb = desk.keeping.known(desk.clock())
+        lamb = desk.keeping.fresh(desk.clock())
         match self._part:
+            case "name" if not inert(typed):
+                desk.told = "That can't be seen. Type a name or a tag."
+                return
             case "name":
                 lamb = replace(lamb, name=typed)
             case "born":

@@ -19,6 +19,7 @@ from triage.walk import Walk
 
 T = TypeVar("T")
 
+UNTRIED = "it was not tried yet"
 FORKED = "Another copy went on with this walk. Yours is kept beside it, as a walk of its own."
 
 
@@ -32,10 +33,16 @@ class Keeping:
     lamb: Lamb | None = None
     case: Case | None = None
     _looked_over: bool = field(default=False, init=False)
-    _unwritten: list[Observation] = field(default_factory=list)
+    _unwritten: list[tuple[Lamb, Observation]] = field(default_factory=list)
+    _set_down: list[tuple[Lamb | None, Case | None, Walk]] = field(default_factory=list)
 
-    def take_up(self, lamb: Lamb | None, case: Case | None) -> None:
-        """Take up a lamb and its case, or neither for a lamb that is not known yet."""
+    def take_up(self, lamb: Lamb | None, case: Case | None, instead_of: Walk) -> None:
+        """Take up a lamb and its case, or neither for a lamb that is not known yet.
+
+        The walk that was in hand is remembered until it is kept, if it could not be kept so far.
+        """
+        if self.why_not and self.book is not None and instead_of.moves:
+            self._set_down.append((self.lamb, self.case, instead_of))
         self.lamb, self.case = lamb, case
 
     def known(self, now: Now) -> Lamb:
@@ -43,6 +50,12 @@ class Keeping:
         if self.lamb is None:
             self.lamb = Lamb(new_id(), self._free_name(name_by(now)), now.moment)
         return self.lamb
+
+    def fresh(self, now: Now) -> Lamb:
+        """Return the lamb in hand with its card as it is in the file, where another copy may have written."""
+        lamb = self.known(now)
+        there = self.book.lamb(lamb.id) if self.book and not self.why_not else None
+        return there if isinstance(there, Lamb) else lamb
 
     def _free_name(self, name: str) -> str:
         """Return a name that no lamb has yet: two may be begun in one minute."""
@@ -123,14 +136,14 @@ class Keeping:
 
     def _go_on(self, case: Case, walk: Walk, now: Now) -> Case | Behind | NotKept:
         assert self.book is not None
-        book, lamb = self.book, self.lamb
+        book, lamb = self.book, self.fresh(now)
         as_now = replace(case, moves=walk.moves, look=look_of(walk), edition=_edition(walk), closed=None)
-        card = card_from(lamb, walk.moves) if lamb else None
-        if card and card != lamb:
+        card = card_from(lamb, walk.moves)
+        if card != lamb or self.why_not:
             kept = book.keep_lamb(card)
             if isinstance(kept, NotKept):
                 return kept
-            self.lamb = card
+        self.lamb = card
         return book.keep(as_now, now.moment)
 
     def _fork(self, walk: Walk, now: Now) -> tuple[str, Case | NotKept]:
@@ -139,7 +152,6 @@ class Keeping:
         there = self.book.case(self.case.id) if self.case else None
         if isinstance(there, NotKept):
             return "", there
-        self.case = None
         return (FORKED if there else ""), self._begin(walk, now, beside=True)
 
     def weighed(self) -> list[Weighing]:
@@ -149,7 +161,7 @@ class Keeping:
         cases, seen = self.book.cases_of(self.lamb.id), self.book.observations_of(self.lamb.id)
         if isinstance(cases, NotKept) or isinstance(seen, NotKept):
             return []
-        return weighings((move for case in cases for move in case.moves), (*seen, *self._unwritten))
+        return weighings((move for case in cases for move in case.moves), (*seen, *self.waiting))
 
     def look_over(self, now: Now) -> str:
         """Read the whole file once for damage. Returns what the person must be told of it, mostly nothing."""
@@ -162,20 +174,38 @@ class Keeping:
 
     def note(self, observation: Observation, now: Now) -> str:
         """Keep an observation; one that can't be kept now is tried again with the next writing."""
-        self._unwritten.append(observation)
+        self._unwritten.append((self.known(now), observation))
         return self._flush(now.moment)
 
     def retry(self, walk: Walk, now: Now) -> str:
         """Try again to keep what could not be kept; does nothing while all is kept."""
         if not self.why_not or self.book is None:
             return ""
-        told = self.keep(walk, now) or self._flush(now.moment)
+        told = ""
+        if walk.moves or self.case:
+            told = self.keep(walk, now)
+        else:
+            self.why_not = ""  # nothing is in hand; what waits below tells whether that is true
+        told = told or self._flush(now.moment) or self._keep_set_down(now)
         return told or ("" if self.why_not else "Everything is kept again.")
+
+    def _keep_set_down(self, now: Now) -> str:
+        """Keep the walks that were set down while nothing could be kept, each as its own lamb's."""
+        in_hand = self.lamb, self.case
+        told = ""
+        while self._set_down and not self.why_not:
+            self.lamb, self.case, walk = self._set_down[0]
+            self.why_not = UNTRIED
+            told = self.keep(walk, now) or told
+            if not self.why_not:
+                del self._set_down[0]
+        self.lamb, self.case = in_hand
+        return told
 
     def _flush(self, now: datetime) -> str:
         if self.book is None:
             return ""
-        while self._unwritten:
+        while self._unwritten and not self.why_not:
             came = self._note_first(self.book)
             if isinstance(came, NotKept):
                 return self._failed(came, lambda: self._flush(now), now)
@@ -183,11 +213,12 @@ class Keeping:
         return ""
 
     def _note_first(self, book: Casebook) -> NotKept | None:
-        """Keep the first observation, and its lamb's card, which may not be in the file yet."""
-        first = self._unwritten[0]
-        steps: list[Callable[[], object]] = []
-        if self.lamb and self.lamb.id == first.lamb:
-            steps.append(partial(book.keep_lamb, self.lamb))
+        """Keep the first observation, and its lamb if that is not in the file yet."""
+        lamb, first = self._unwritten[0]
+        there = book.lamb(lamb.id)
+        if isinstance(there, NotKept):
+            return there
+        steps = [] if there else [partial(book.keep_lamb, lamb)]
         return book.together([*steps, partial(book.note, first)])
 
     def done(self, came: T | NotKept, now: datetime) -> T | None:
@@ -199,8 +230,9 @@ class Keeping:
 
     @property
     def waiting(self) -> tuple[Observation, ...]:
-        """Observations that are not in the file yet."""
-        return tuple(self._unwritten)
+        """Observations of the lamb in hand that are not in the file yet."""
+        mine = self.lamb.id if self.lamb else ""
+        return tuple(seen for lamb, seen in self._unwritten if lamb.id == mine)
 
     def _failed(self, why: NotKept, again: Callable[[], str], now: datetime) -> str:
         self.why_not = why.why

@@ -41,7 +41,8 @@ class LambRoom:
             Block("heading", inert(lamb.name, 60)),
             Block("body", card_line(lamb, desk.guide, now, desk.system)),
         ]
-        look = look_of(self.session.whole)
+        case = desk.keeping.case
+        look = case.look if case else look_of(self.session.whole)
         if look:
             shown.append(Block("body", f"Look again at {hhmm(look.due, now)}."))
         shown.append(Block("label", "Write down"))
@@ -73,7 +74,7 @@ class LambRoom:
             case "go-on":
                 desk.rooms.clear()
             case "afresh":
-                desk.keeping.take_up(desk.keeping.known(desk.clock()), None)
+                desk.keeping.take_up(desk.keeping.known(desk.clock()), None, session.whole)
                 session.take_up(Walk(desk.guide))
                 desk.told = "A new look at this lamb, from the first question."
             case "looked":

@@ -83,7 +83,7 @@ class LambsRoom:
         listed = self.listed()
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 4 else 0
         if number == 1:
-            session.desk.keeping.take_up(None, None)
+            session.desk.keeping.take_up(None, None, session.whole)
             session.take_up(Walk(session.desk.guide))
         elif 2 <= number < len(listed) + 2:
             self._open(*listed[number - 2])
@@ -93,7 +93,7 @@ class LambsRoom:
     def _open(self, lamb: Lamb, case: Case) -> None:
         session, desk = self.session, self.session.desk
         resumed = resume(desk.guide, case, desk.clock(), desk.system)
-        desk.keeping.take_up(lamb, case)
+        desk.keeping.take_up(lamb, case, session.whole)
         session.take_up(resumed.walk)
         desk.told = resumed.told
         if resumed.walk.finished:
