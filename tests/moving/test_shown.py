@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from tests.casebook.conftest import LAMB, NOW, opened_at
-from tests.moving.test_moving import file_of, read
+from tests.moving.made import file_of, read
 from triage.casebook.rows import Case, Look, Observation
 from triage.clock import Now
 from triage.facts import UNSURE, Value
