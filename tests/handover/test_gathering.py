@@ -168,6 +168,16 @@ def test_what_raised_the_urgency_worries_whatever_it_is(guide: Guide) -> None:
     assert texts(told.found)[0] == "Under heat at 02:12: No"
 
 
+def test_a_not_sure_that_raised_the_urgency_does_not_make_a_later_answer_a_worry(guide: Guide) -> None:
+    """A mouth that could not be told, and is warm after warming, was looked at and is normal."""
+    walk = answered(guide, "none", UNSURE, UNSURE, 3.0, None, "warm")
+    assert [rise.finding for rise in walk.state.rises] == ["mouth"]
+    told = handover_of(Situation(walk, NOW))
+
+    assert "Mouth at 02:15: Warm" in texts(told.normal)
+    assert not told.found
+
+
 def test_a_kept_weight_is_told_once(guide: Guide) -> None:
     """An answer that was taken from the scale's reading does not become a second reading."""
     seen = (noted("weight", -100, weight=3.4),)

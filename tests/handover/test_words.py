@@ -11,11 +11,13 @@ from triage.casebook.rows import Observation, Part
 from triage.facts import UNSURE
 from triage.guide.model import Ask, Guide
 from triage.handover import Handover, Situation, handover_of
-from triage.handover.speaking import MOST_WORDS, words_in
+from triage.handover.speaking import words_in
 from triage.handover.wording import LONGEST_ANSWER, WORD, cut
 from triage.observations import KINDS
 from triage.page.words import Reader
 from triage.walk import Walk
+
+MOST_WORDS = 150
 
 FED = tuple(KINDS["feed"].parts[0].choices)
 
