@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import errno
 import os
+import stat
 from pathlib import Path
 
 import pytest
 
-from triage.whole_file import write_whole
+from triage.whole_file import OWNER, write_whole
 
 
 def test_a_file_is_written(tmp_path: Path) -> None:
@@ -72,3 +73,23 @@ def test_the_usual_permissions(tmp_path: Path) -> None:
     write_whole("text", tmp_path / "report")
 
     assert (tmp_path / "report").stat().st_mode == (tmp_path / "usual").stat().st_mode
+
+
+def test_a_file_for_its_owner_is_never_open_to_others(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The part beside the target has the owner's mode already, before it takes the target's place."""
+    seen: list[int] = []
+    replace = os.replace
+
+    def watched(beside: Path, target: Path) -> None:
+        seen.append(stat.S_IMODE(beside.stat().st_mode))
+        replace(beside, target)
+
+    monkeypatch.setattr(os, "replace", watched)
+    before = os.umask(0)
+    write_whole("01632 960111", tmp_path / "own", OWNER)
+    os.umask(before)
+
+    assert seen == [0o600]
+    assert stat.S_IMODE((tmp_path / "own").stat().st_mode) == 0o600

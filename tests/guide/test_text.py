@@ -105,6 +105,13 @@ def test_deep_nesting_is_refused(depth: int) -> None:
     assert found[0].rule in ("too-deep", "syntax")
 
 
+def test_brackets_that_never_close_are_refused_at_their_depth() -> None:
+    """They get the plain word for depth, without a second reading whose time grows with their square."""
+    found = problems_of("a: " + "[" * 5000)
+
+    assert [(each.rule, each.place.line) for each in found] == [("too-deep", 1)]
+
+
 def test_a_cut_text_is_warned_of() -> None:
     """An unquoted ' #' cuts a sentence short without an error, so it is warned of."""
     found = problems_of("a: Is it lamb #1 or not\nb: word # a fair comment after one word\n")

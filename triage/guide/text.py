@@ -164,7 +164,14 @@ def _place(node: Any, file: str) -> Place:
 
 
 def _syntax(text: str, file: str, error: yaml.YAMLError) -> Problem:
-    """Parse again with the Python loader, whose message is plainer than the C loader's."""
+    """Parse again with the Python loader, whose message is plainer than the C loader's.
+
+    Not where the C loader stopped at its own depth: the Python loader has none, and takes minutes.
+    """
+    mark = getattr(error, "problem_mark", None)
+    if mark and "nesting" in str(error):
+        deep = Place(file, mark.line + 1, mark.column + 1)
+        return Problem(deep, f"nested more than {DEEPEST} deep; flatten it", "too-deep")
     try:
         for _ in yaml.parse(text, Loader=yaml.SafeLoader):
             pass
