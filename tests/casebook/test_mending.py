@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import errno
 import os
+import random
 import sqlite3
 import subprocess
 import sys
+import time
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
 from dataclasses import replace
@@ -194,3 +196,39 @@ def test_mending_that_fails_can_be_tried_again(
 
 def full(*_: object) -> None:
     raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+
+def test_a_kill_while_mending_loses_nothing(whole: bytes, path: Path) -> None:
+    """Killed at any moment of the mending, the next start mends what is left to mend: all rows are there, and
+    the damaged file is kept."""
+    spoilt = bytes(100) + whole[100:]
+    code = "import sys; from pathlib import Path; from triage.casebook.opening import open_casebook\n"
+    code += "import triage.casebook.mending; print('ready', flush=True); open_casebook(Path(sys.argv[1]))\n"
+    code += "print('open', flush=True); sys.stdin.readline()"
+    chance, killed = random.Random(5), 0
+    for number in range(15):
+        place = path.parent / str(number) / path.name
+        put(place, spoilt)
+        with subprocess.Popen(
+            [sys.executable, "-c", code, place],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            text=True,
+            cwd=ROOT,
+        ) as mending:
+            assert mending.stdout is not None
+            assert mending.stdout.readline() == "ready\n"
+            time.sleep(chance.random() * 0.03 if number else 0)
+            mending.kill()
+            killed += "open" not in mending.stdout.read()
+
+        came = use(place)
+
+        assert isinstance(came, Opened)
+        assert (rows(came.book, "cases"), rows(came.book, "moves")) == (CASES, CASES * MOVES)
+        asides = [
+            each for each in place.parent.glob("*.damaged-*") if not each.name.endswith(("-wal", "-shm"))
+        ]
+        assert spoilt in [each.read_bytes() for each in asides]
+        came.book.close()
+    assert killed
