@@ -23,7 +23,9 @@ from triage.commands.walk import run_walk
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command and return its exit status. No input of any kind gives a traceback."""
     _streams()
-    parsed = _parser().parse_args(arguments)
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    # With nothing given there is no command to look for, and the guide opens a little sooner.
+    parsed = _parser(commands=bool(given)).parse_args(given)
     try:
         status = int(print_version(parsed) if parsed.version else parsed.run(parsed))
         sys.stdout.flush()
@@ -54,7 +56,7 @@ def _streams() -> None:
             stream.reconfigure(errors="replace")
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(commands: bool) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="triage",
         description="A guide for a bummer lamb in trouble. First aid and care; not a diagnosis.",
@@ -63,7 +65,12 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="store_true", help="print the version and the edition")
     _shared(parser)
     parser.set_defaults(run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False)
-    commands = parser.add_subparsers(title="commands", metavar="")
+    if commands:
+        _commands(parser.add_subparsers(title="commands", metavar=""))
+    return parser
+
+
+def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     walk = commands.add_parser("walk", help="walk the guide for one lamb")
     _shared(walk)
     walk.add_argument("--plain", action="store_true", help="lines of text only, one question at a time")
@@ -88,7 +95,6 @@ def _parser() -> argparse.ArgumentParser:
     add_kept(commands, _shared)
     add_setup(commands.add_parser("setup", help="keep your vet's number and the rest of this holding"))
     add_schema(commands.add_parser("schema", help="write what an editor needs to check a guide as you type"))
-    return parser
 
 
 def _shared(parser: argparse.ArgumentParser) -> None:

@@ -7,21 +7,14 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from triage.holding.holding import Holding
-from triage.problems import nearest
-from triage.typed import Refused, read_measure
-from triage.units import System, tidy
+from triage.holding.values import Read, Wrong, line, measure, number_to_phone, one_of, people
+from triage.units import ENOUGH_DIGITS, System, show, tidy
 
 THEMES = ("night", "day", "stark", "terminal")
 UNITS = ("metric", "us")
 WAYS = ("added-to", "made-up-to")
-LONGEST = 300
-
-Read = Callable[[str, System], Any]
-"""Reads a text into a value, or raises Wrong with a sentence."""
-
-
-class Wrong(ValueError):
-    """A value that can't be used, in a sentence."""
+EMPTY = "-"
+"""Typed to empty a field; what is typed as nothing leaves it as it is."""
 
 
 @dataclass(frozen=True)
@@ -37,56 +30,23 @@ class HoldingField:
     write: Callable[[Any], str]
 
 
-def _line(text: str, _: System) -> str:
-    if "\n" in text or "\r" in text:
-        raise Wrong("It must be one line.")
-    if len(text) > LONGEST:
-        raise Wrong(f"That is too long: at most {LONGEST} signs.")
-    return text
-
-
-def _one_of(words: tuple[str, ...]) -> Read:
-    def read(text: str, _: System) -> str:
-        word = text.strip().lower()
-        if word not in words:
-            raise Wrong(f"'{text[:30]}' is not one of {', '.join(words)}{nearest(word, words)}.")
-        return word
-
-    return read
-
-
-def _measure(unit: str, plausible: tuple[float, float]) -> Read:
-    def read(text: str, system: System) -> float:
-        came = read_measure(text, unit, plausible, system)
-        if isinstance(came, Refused):
-            raise Wrong(came.why)
-        return came.value
-
-    return read
-
-
-def _people(text: str, _: System) -> Mapping[str, str]:
-    """Read `Ann: stomach tube; Ben: glucose into the belly`."""
-    found: dict[str, str] = {}
-    for pair in text.split(";"):
-        who, colon, what = pair.partition(":")
-        if not colon or not who.strip() or not what.strip():
-            raise Wrong("Write each as name: what, like Ann: stomach tube; Ben: needle under the skin.")
-        found[_line(who.strip(), "metric")] = _line(what.strip(), "metric")
-    return found
-
-
 def _said(value: Any) -> str:
     return str(value or "")
 
 
 def _amount(unit: str) -> Callable[[Any], str]:
-    return lambda value: f"{tidy(value, 3)} {unit}" if value is not None else ""
+    return lambda value: f"{tidy(value, ENOUGH_DIGITS)} {unit}" if value is not None else ""
 
 
 FIELDS = (
     HoldingField(
-        "vet", "vet", "What is your vet's number?", "It stays in view at night.", "01632 960111", _line, _said
+        "vet",
+        "vet",
+        "What is your vet's number?",
+        "It stays in view at night.",
+        "01632 960111",
+        number_to_phone,
+        _said,
     ),
     HoldingField(
         "out-of-hours",
@@ -94,7 +54,7 @@ FIELDS = (
         "And at night, if that is another number?",
         "Many practices share the night with others.",
         "01632 960222",
-        _line,
+        number_to_phone,
         _said,
     ),
     HoldingField(
@@ -103,7 +63,7 @@ FIELDS = (
         "Who phones from here?",
         "It is the first thing the vet hears.",
         "Ann Field",
-        _line,
+        line,
         _said,
     ),
     HoldingField(
@@ -112,7 +72,7 @@ FIELDS = (
         "What is the place called?",
         "The vet must know where the lamb is.",
         "Hill Farm, Upper Example",
-        _line,
+        line,
         _said,
     ),
     HoldingField(
@@ -121,7 +81,7 @@ FIELDS = (
         "What should the vet be told to find it?",
         "At night a farm is hard to find.",
         "second gate after the chapel",
-        _line,
+        line,
         _said,
     ),
     HoldingField(
@@ -130,7 +90,7 @@ FIELDS = (
         "Which units: metric or us?",
         "Both are always understood.",
         "metric",
-        _one_of(UNITS),
+        one_of(UNITS),
         _said,
     ),
     HoldingField(
@@ -139,7 +99,7 @@ FIELDS = (
         f"Which light: {', '.join(THEMES)}?",
         "Night is dim and warm and spares the eyes.",
         "night",
-        _one_of(THEMES),
+        one_of(THEMES),
         _said,
     ),
     HoldingField(
@@ -148,7 +108,7 @@ FIELDS = (
         "How much powder does your bag of milk replacer name?",
         "Each bag has its own rate. A wrong mix scours lambs, or starves them.",
         "200 g",
-        _measure("g", (1.0, 25_000.0)),
+        measure("g", (1.0, 25_000.0), "200 g"),
         _amount("g"),
     ),
     HoldingField(
@@ -157,7 +117,7 @@ FIELDS = (
         "And for how much water, or milk?",
         "Read it off the bag.",
         "800 ml",
-        _measure("ml", (10.0, 100_000.0)),
+        measure("ml", (10.0, 100_000.0), "800 ml"),
         _amount("ml"),
     ),
     HoldingField(
@@ -166,7 +126,7 @@ FIELDS = (
         "Is the powder added-to that water, or made-up-to that much milk?",
         "The two are not the same strength.",
         "added-to",
-        _one_of(WAYS),
+        one_of(WAYS),
         _said,
     ),
     HoldingField(
@@ -175,22 +135,30 @@ FIELDS = (
         "Who here was taught by a vet, and to do what?",
         "Needle work is for a vet, or for someone a vet has taught.",
         "Ann: stomach tube; Ben: glucose by needle",
-        _people,
+        people,
         lambda value: "; ".join(f"{who}: {what}" for who, what in value.items()),
     ),
 )
 """Every field, in the order in which they are asked."""
 
+MEASURED = {"bag-powder": "g", "bag-water": "ml"}
+"""The fields that are measurements, with the unit they are kept in."""
+
 BY_NAME: Mapping[str, HoldingField] = {field.name: field for field in FIELDS}
 
 
 def with_text(holding: Holding, name: str, text: str, system: System) -> Holding | str:
-    """Return a holding with one field as typed, or a sentence on what is wrong. `-` empties it."""
-    field = BY_NAME[name]
-    if text.strip() == "-":
+    """Return a holding with one field as typed, or a sentence on what is wrong.
+
+    Nothing typed leaves it as it is; `-` empties it.
+    """
+    field, typed = BY_NAME[name], text.strip()
+    if not typed:
+        return holding
+    if typed == EMPTY:
         return replace(holding, **{field.attribute: getattr(Holding(), field.attribute)})
     try:
-        return replace(holding, **{field.attribute: field.read(text.strip(), system)})
+        return replace(holding, **{field.attribute: field.read(typed, system)})
     except Wrong as wrong:
         return str(wrong)
 
@@ -199,3 +167,11 @@ def text_of(holding: Holding, name: str) -> str:
     """Return what is kept in a field, as it would be typed; empty where nothing is."""
     field = BY_NAME[name]
     return field.write(getattr(holding, field.attribute))
+
+
+def words_of(holding: Holding, name: str) -> str:
+    """Return what is kept in a field for people: a weight or volume in their own units too."""
+    text, unit = text_of(holding, name), MEASURED.get(name)
+    if not text or unit is None or holding.units != "us":
+        return text
+    return f"{text} ({show(getattr(holding, BY_NAME[name].attribute), unit, 'us')})"

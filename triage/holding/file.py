@@ -2,105 +2,131 @@
 
 from __future__ import annotations
 
+import os
+import stat
+from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
 
-from triage.guide.text import Fields, Text, read_text
-from triage.holding.fields import BY_NAME, FIELDS, HoldingField, text_of, with_text
 from triage.holding.holding import HeldRead, Holding
-from triage.problems import Place, Problem, nearest
-from triage.whole_file import write_whole
+from triage.problems import Place, Problem
+from triage.units import System
+from triage.whole_file import OWNER, write_bytes_whole, write_whole
 
 BIGGEST = 100_000
-HEAD = """\
-# This holding. Change it here, or by `triage setup`. An empty value means that it is not kept.
-# `triage setup --show` says what is wrong with it, if anything is.
-"""
+MOST_ASIDE = 99
 
 
 def read_holding(path: Path) -> HeldRead:
     """Read a holding's file. A missing one is an empty holding; never raises for what is there."""
+    there = _look(path)
+    if isinstance(there, str):
+        return _unreadable(path, there)
+    return _held(there or b"", path)
+
+
+def write_holding(holding: Holding, path: Path) -> str:
+    """Write a holding whole or not at all. Returns what went wrong as a sentence, or an empty text.
+
+    Where the file held more than a holding can, that is kept beside it first: see `aside_for`.
+    """
+    from triage.holding.writing import as_text
+
+    there = _look(path)
+    if isinstance(there, str):
+        return f"Nothing was written to {path}, as what lies there would be lost: {there}."
+    aside = _aside(path, there)
     try:
-        if not path.exists():
-            return HeldRead(Holding())
-        if not path.is_file():
-            return _unreadable(path, "this is not a file")
-        with path.open("rb") as file:
+        if aside and there:
+            write_bytes_whole(there, aside, OWNER)
+        _make_folder(path.parent)
+        write_whole(as_text(holding), path, OWNER)
+    except OSError as error:
+        return f"It could not be written to {path}: {error.strerror or error}. What was there is there still."
+    return ""
+
+
+def change_holding(typed: Mapping[str, str], path: Path, system: System) -> Holding | str:
+    """Change a few fields in the file as it stands now, so that what was changed there meanwhile stays."""
+    from triage.holding.fields import with_text
+
+    holding = read_holding(path).holding
+    for name, text in typed.items():
+        came = with_text(holding, name, text, system)
+        if isinstance(came, str):
+            return f"{name}: {came}"
+        holding = came
+    return write_holding(holding, path) or holding
+
+
+def aside_for(path: Path) -> Path | None:
+    """Return where the file as it is will be kept when it is written anew; None when nothing would be lost.
+
+    Lost would be lines that can't be used, and comments of the person's own.
+    """
+    there = _look(path)
+    return None if isinstance(there, str) else _aside(path, there)
+
+
+def _look(path: Path) -> bytes | str | None:
+    """Return what a file holds, or half a sentence on why that can't be told; None where there is none."""
+    try:
+        # Without waiting: a pipe that lies in its place may never be written to.
+        handle = os.open(path, os.O_RDONLY | os.O_NONBLOCK)
+    except (FileNotFoundError, NotADirectoryError):
+        return None
+    except OSError as error:
+        return f"it can't be read: {error.strerror or error}"
+    try:
+        if not stat.S_ISREG(os.fstat(handle).st_mode):
+            return "this is not a file"
+        with open(handle, "rb", closefd=False) as file:
             raw = file.read(BIGGEST + 1)
-        if len(raw) > BIGGEST:
-            return _unreadable(path, f"it is longer than {BIGGEST:,} bytes")
+    except OSError as error:
+        return f"it can't be read: {error.strerror or error}"
+    finally:
+        os.close(handle)
+    return raw if len(raw) <= BIGGEST else f"it is longer than {BIGGEST:,} bytes"
+
+
+def _held(raw: bytes, path: Path) -> HeldRead:
+    try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError:
         return _unreadable(path, "it is not UTF-8 text; save it as UTF-8")
-    except OSError as error:
-        return _unreadable(path, f"it can't be read: {error.strerror or error}")
-    if not _says_anything(text):
+    if all(not line.strip() or line.lstrip().startswith("#") for line in text.splitlines()):
         return HeldRead(Holding())
-    problems: list[Problem] = []
-    written = read_text(text, str(path), problems)
-    holding = _fill(written, problems) if written else Holding()
-    return HeldRead(holding, tuple(problems))
+    from triage.holding.filling import fill
 
-
-def _says_anything(text: str) -> bool:
-    return any(line.strip() and not line.lstrip().startswith("#") for line in text.splitlines())
+    return fill(text, str(path))
 
 
 def _unreadable(path: Path, why: str) -> HeldRead:
     return HeldRead(Holding(), (Problem(Place(str(path)), why, "unreadable"),))
 
 
-def _fill(written: Fields, problems: list[Problem]) -> Holding:
-    holding = Holding()
-    for name, value in written.fields.items():
-        if name not in BY_NAME:
-            what = f"there is no field '{name}'{nearest(name, BY_NAME)}"
-            problems.append(Problem(written.keys[name], what, "no-such-name"))
-            continue
-        text = _text(BY_NAME[name], value)
-        if text == "":
-            continue
-        came = with_text(holding, name, text, "metric") if text else "this should be one value"
-        if isinstance(came, str):
-            problems.append(Problem(value.place, f"{name}: {came}", "value"))
-        else:
-            holding = came
-    return holding
+def _aside(path: Path, there: bytes | None) -> Path | None:
+    if not there or not _says_more(there, path):
+        return None
+    for number in range(1, MOST_ASIDE):
+        aside = path.with_name(f"{path.name}.before{f'-{number}' if number > 1 else ''}")
+        if _look(aside) in (None, there):
+            break
+    return aside
 
 
-def _text(field: HoldingField, value: Any) -> str | None:
-    """Return a value as it would be typed; a map of people too. None for any other shape."""
-    if isinstance(value, Text):
-        return value.text.strip()
-    if field.name == "taught" and isinstance(value, Fields):
-        pairs = [(who, what) for who, what in value.fields.items() if isinstance(what, Text)]
-        if len(pairs) == len(value.fields):
-            return "; ".join(f"{who}: {what.text}" for who, what in pairs)
-    return None
+def _says_more(raw: bytes, path: Path) -> bool:
+    """Whether a file holds lines that can't be used, or comments of the person's own."""
+    from triage.holding.writing import as_text
+
+    held = _held(raw, path)
+    if held.problems:
+        return True
+    own = set(as_text(held.holding).splitlines())
+    return any("#" in line and line not in own for line in raw.decode("utf-8-sig").splitlines())
 
 
-def as_text(holding: Holding) -> str:
-    """Return a holding as the text of its file, each field with what it is for above it."""
-    lines = [HEAD]
-    for field in FIELDS:
-        lines.append(f"# {field.ask} Like: {field.example}")
-        lines.append(f"{field.name}: {_quoted(text_of(holding, field.name))}\n")
-    return "\n".join(lines)
-
-
-def _quoted(text: str) -> str:
-    """Return a text quoted so that no sign in it can be taken for anything else (YAML 1.2, 7.3.1)."""
-    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
-    plain = "".join(sign if sign.isprintable() else f"\\U{ord(sign):08x}" for sign in escaped)
-    return f'"{plain}"'
-
-
-def write_holding(holding: Holding, path: Path) -> str:
-    """Write a holding whole or not at all. Returns what went wrong as a sentence, or an empty text."""
-    try:
-        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        write_whole(as_text(holding), path)
-        path.chmod(0o600)
-    except OSError as error:
-        return f"It could not be written to {path}: {error.strerror or error}."
-    return ""
+def _make_folder(folder: Path) -> None:
+    """Make a folder for its owner alone, and those above it that are not there either."""
+    if not folder.is_dir():
+        _make_folder(folder.parent)
+        folder.mkdir(mode=0o700, exist_ok=True)
