@@ -12,29 +12,28 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from triage.holding.fields import BY_NAME, FIELDS, THEMES, UNITS, WAYS, text_of, with_text
+from triage.holding.fields import BY_NAME, FIELDS, THEMES, UNITS, WAYS, text_of, with_text, words_of
 from triage.holding.file import BIGGEST, read_holding, write_holding
-from triage.holding.holding import Holding
+from triage.holding.holding import HeldRead, Holding
 from triage.screens.themes import THEMES as DRAWN
 
-LINES = st.text(st.characters(codec="utf-8", exclude_characters="\r\n\0"), max_size=60).map(str.strip)
-WORDS = LINES.filter(lambda text: text != "-")
-NAMES = st.text(st.characters(codec="utf-8", categories=["L", "N", "S"]), min_size=1, max_size=20).filter(
-    lambda text: text.strip() == text
-)
+SEEN = st.characters(codec="utf-8", exclude_categories=["Cc", "Zl", "Zp"])
+WORDS = st.text(SEEN, max_size=60).map(str.strip).filter(lambda text: text != "-")
+NUMBERS = WORDS.map(lambda text: f"+44 {text}".strip())
+NAMES = WORDS.filter(lambda text: any(sign.isalnum() for sign in text))
 HOLDINGS = st.builds(
     Holding,
     caller=WORDS,
     place=WORDS,
     found_by=WORDS,
-    vet=WORDS,
-    out_of_hours=WORDS,
+    vet=NUMBERS,
+    out_of_hours=NUMBERS,
     units=st.sampled_from([None, *UNITS]),
     theme=st.sampled_from(["", *THEMES]),
-    bag_powder=st.one_of(st.none(), st.integers(1, 25_000).map(float)),
-    bag_water=st.one_of(st.none(), st.integers(10, 100_000).map(float)),
+    bag_powder=st.one_of(st.none(), st.floats(1, 25_000).map(lambda grams: round(grams, 4))),
+    bag_water=st.one_of(st.none(), st.floats(10, 100_000).map(lambda ml: round(ml, 4))),
     bag_way=st.sampled_from(["", *WAYS]),
-    taught=st.dictionaries(NAMES, NAMES, max_size=3),
+    taught=st.dictionaries(NAMES, WORDS.filter(bool), max_size=3),
 )
 
 
@@ -48,6 +47,19 @@ def test_what_is_written_comes_back(holding: Holding) -> None:
         assert write_holding(holding, path) == ""
         assert read_holding(path).problems == ()
         assert read_holding(path).holding == holding
+
+
+@given(st.sampled_from(("caller", "vet", "taught", "bag-powder")), st.text(max_size=400))
+@settings(max_examples=300, deadline=None)
+def test_what_was_accepted_comes_back(name: str, typed: str) -> None:
+    """Whatever is typed is refused in a sentence, or is read from the file as it was taken."""
+    taken = with_text(Holding(), name, typed, "us")
+    if isinstance(taken, str):
+        assert taken.endswith((".", "?"))
+        return
+    with TemporaryDirectory() as folder:
+        assert write_holding(taken, Path(folder) / "holding.yaml") == ""
+        assert read_holding(Path(folder) / "holding.yaml") == HeldRead(taken)
 
 
 def test_only_the_owner_may_read_it(tmp_path: Path) -> None:
@@ -153,6 +165,17 @@ def test_a_place_that_can_not_be_written_to(tmp_path: Path) -> None:
         ("bag-powder", "200 ml", "That is a volume"),
         ("taught", "Ann", "Write each as name: what"),
         ("place", "a\nb", "one line"),
+        ("place", "a\u2028b", "one line"),
+        ("place", "\x1b[A", "can't be kept"),
+        ("place", "caf\udce9", "can't be kept"),
+        ("vet", "yes", "There is no number in 'yes'"),
+        ("bag-powder", "200", "'200' of what? Type the unit too"),
+        ("bag-water", "1,5", "'1,5' of what? Type the unit too"),
+        ("bag-powder", "0.2 g", "must be from"),
+        ("taught", "Ann: a; Ann: b", "'Ann' is there twice"),
+        ("taught", "<<: stomach tube", "name: what"),
+        ("taught", "x" * 70 + ": stomach tube", "at most 60 signs"),
+        ("taught", "; ".join(f"n{each}: {'x' * 250}" for each in range(9)), "The list is too long"),
         ("caller", "x" * 400, "too long"),
     ],
 )  # fmt: skip
@@ -177,6 +200,8 @@ def test_units_are_read_as_the_person_types_them() -> None:
     held = with_text(Holding(), "bag-powder", "7 oz", "us")
     assert isinstance(held, Holding)
     assert held.bag_powder == pytest.approx(198.4, abs=0.1)
+    assert words_of(replace(held, units="us"), "bag-powder") == "198.4467 g (7 oz by weight)"
+    assert words_of(held, "bag-powder") == "198.4467 g"
     assert text_of(replace(held, bag_powder=200.0), "bag-powder") == "200 g"
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from triage.commands.shared import Exit, open_guide, say, units_of
+from triage.commands.shared import Exit, open_guide, say, units_here
 
 
 def run_findings(parsed: argparse.Namespace) -> int:
@@ -14,6 +14,6 @@ def run_findings(parsed: argparse.Namespace) -> int:
         return guide
     from triage.page.listing import finding_lines
 
-    for line in finding_lines(guide, units_of(parsed)):
+    for line in finding_lines(guide, units_here(parsed)):
         say(line)
     return Exit.FINE

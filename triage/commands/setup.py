@@ -9,7 +9,7 @@ def add_setup(command: argparse.ArgumentParser) -> None:
     """Add what `triage setup` takes."""
     command.add_argument("--show", action="store_true", help="only show what is kept, and where")
     command.add_argument("values", nargs="*", metavar="field=value", help='such as vet="01632 960111"')
-    command.set_defaults(run=run_setup, version=False, units=None)
+    command.set_defaults(run=run_setup, version=False)
 
 
 def run_setup(parsed: argparse.Namespace) -> int:

@@ -30,9 +30,9 @@ class Exit(IntEnum):
     """Ctrl-C."""
 
 
-def say(text: str = "") -> None:
+def say(text: str = "", end: str = "\n") -> None:
     """Print a line for people, in ASCII where the output has no more."""
-    print(text if can_show(sys.stdout.encoding) else to_ascii(text))
+    print(text if can_show(sys.stdout.encoding) else to_ascii(text), end=end, flush=end != "\n")
 
 
 def complain(text: str) -> None:
@@ -48,6 +48,14 @@ def units_of(parsed: argparse.Namespace, holding: Holding | None = None) -> Syst
         return holding.units
     place = os.environ.get("LC_ALL") or os.environ.get("LC_MEASUREMENT") or os.environ.get("LANG") or ""
     return "us" if place.startswith("en_US") else "metric"
+
+
+def units_here(parsed: argparse.Namespace) -> System:
+    """Return the unit system for a command that needs nothing else of the holding."""
+    from triage.holding.found import find_holding
+
+    read = None if parsed.units else find_holding().read
+    return units_of(parsed, read.holding if read else None)
 
 
 def open_guide(folder: Path | None, read: Read | None = None, replay: bool = False) -> Guide | Exit:

@@ -9,7 +9,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from triage.commands.shared import Exit, complain, open_guide, read_for_use, say, units_of
+from triage.commands.shared import Exit, complain, open_guide, read_for_use, say, units_here, units_of
 from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ def run_walk(parsed: argparse.Namespace) -> int:
     if isinstance(guide, Exit):
         return guide
     if parsed.answers:
-        return walk_answers(guide, parsed, units_of(parsed))
+        return walk_answers(guide, parsed, units_here(parsed))
     return walk_plain(guide, parsed)
 
 

@@ -23,3 +23,9 @@ def bag_of(holding: Holding, amount: str, given: Sequence[str]) -> list[str]:
     if amount != _SUM or typed & set(_PARTS) or not all(kept.values()):
         return []
     return [f"{part}={text}" for part, text in kept.items()]
+
+
+def lacking(holding: Holding) -> list[str]:
+    """Return what a bag that is kept lacks to be of use; nothing where none is kept, or all of it is."""
+    lacks = [part for part in _PARTS if not text_of(holding, part)]
+    return lacks if len(lacks) < len(_PARTS) else []

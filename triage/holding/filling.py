@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from typing import Any
 
 from triage.guide.text import Fields, Text, read_text
@@ -21,8 +22,10 @@ MOST_BRACKETS = 100
 MOST_PIECES = 200
 """A holding needs none of these; more of them are not worth the time that a broken file would take."""
 
-_BEGINS = re.compile(r"[^\s#\-]|-(?![\s-])")
-"""How a line begins that is no going on of the line before, no comment and no mark of YAML's own."""
+_BEGINS = re.compile(r"[^\s#-]|-(?!\s)")
+"""How a line begins that is no comment, and does not go on with the line before."""
+_MARK = re.compile(r"(---|\.\.\.)\s*$")
+"""YAML's own marks between documents."""
 
 
 def fill(text: str, file: str) -> HeldRead:
@@ -49,12 +52,12 @@ def _read(text: str, file: str, problems: list[Problem]) -> Fields | None:
 
 def _pieces(text: str, file: str, problems: list[Problem]) -> Iterator[Fields]:
     """Read each line that begins a field, with those that go on under it, by itself."""
-    lines = text.split("\n")
+    lines = ["" if _MARK.match(each) else each for each in text.split("\n")]
     starts = [number for number, each in enumerate(lines) if _BEGINS.match(each)]
     if len(starts) > MOST_PIECES:
         place = Place(file, starts[MOST_PIECES] + 1)
         problems.append(Problem(place, f"only the first {MOST_PIECES} fields were looked at", "too-big"))
-    for start, end in list(zip(starts, [*starts[1:], len(lines)], strict=True))[:MOST_PIECES]:
+    for start, end in pairwise([*starts, len(lines)][: MOST_PIECES + 1]):
         # Empty lines before it, so that the places in it are those of the file.
         piece = _read("\n" * start + "\n".join(lines[start:end]), file, problems)
         if piece:

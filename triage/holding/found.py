@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
@@ -26,4 +27,6 @@ def find_holding() -> Found:
     place = holding_file()
     if isinstance(place, Nowhere):
         return Found(None, None, False)
-    return Found(place, read_holding(place), place.exists())
+    read = read_holding(place)
+    # A folder that may not be looked into makes Path.exists raise, and the guide must open all the same.
+    return Found(place, read, bool(read.problems) or os.path.exists(place))

@@ -38,8 +38,8 @@ def line(text: str, _: System = "metric") -> str:
 
 
 def number_to_phone(text: str, system: System) -> str:
-    """Read a number to phone, with whatever words go with it."""
-    if not any(sign.isdigit() for sign in text):
+    """Read a number to phone, or words on where to find it; `yes` is neither."""
+    if len(text.split()) < 2 and not any(sign.isdigit() for sign in text):
         raise Wrong(f"There is no number in '{inert(text, 30)}'. Type it like 01632 960111.")
     return line(text, system)
 

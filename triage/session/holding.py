@@ -21,6 +21,8 @@ class HoldingRoom:
     leaving: bool = False
     """Whether the guide is left when the form is."""
     _at: int = field(default=0, init=False)
+    _typed: dict[str, str] = field(default_factory=dict, init=False)
+    """What was answered here; all of it is written each time, as an earlier write may have failed."""
 
     def page(self) -> Page:
         """Return the question that is asked now, with what is kept for it."""
@@ -40,7 +42,7 @@ class HoldingRoom:
                 desk.told = came
                 return
             desk.house.holding = came
-            desk.told = self._written()
+            desk.told = self._written(FIELDS[self._at].name, typed)
             desk.system = came.units or desk.system
         if self._at + 1 < len(FIELDS):
             self._at += 1
@@ -51,14 +53,16 @@ class HoldingRoom:
         self.session.desk.close(self)
         self.session.left = self.session.left or self.leaving
 
-    def _written(self) -> str:
-        from triage.holding.file import write_holding
+    def _written(self, name: str, typed: str) -> str:
+        from triage.holding.file import change_holding
 
         desk = self.session.desk
         if desk.house.holding_file is None:
             return "Used for now; there is no place to keep it."
-        failed = write_holding(desk.holding, desk.house.holding_file)
-        return failed or f"Kept in {desk.house.holding_file}."
+        # These fields alone: what was changed in the file by hand since it was read stays.
+        self._typed[name] = typed
+        came = change_holding(self._typed, desk.house.holding_file, desk.system)
+        return came if isinstance(came, str) else f"Kept in {desk.house.holding_file}."
 
     def command(self, name: str) -> None:
         """A form has no keys of its own."""
