@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import random
 from pathlib import Path
 
@@ -81,7 +80,8 @@ def test_a_bare_number_is_no_bag(path: Path) -> None:
     """A number whose unit nobody knows would be a wrong mix; it is told, and never guessed."""
     held, said = read(path, "units: us\nbag-powder: 7\nbag-water: 27 oz\n")
 
-    assert (held.bag_powder, held.bag_water) == (None, pytest.approx(798.5, abs=0.1))
+    assert held.bag_powder is None
+    assert held.bag_water == pytest.approx(798.5, abs=0.1)
     assert said.startswith("h:2:13: bag-powder: '7' of what?")
 
 
@@ -95,7 +95,7 @@ def test_no_sign_from_the_file_steers_a_terminal(path: Path) -> None:
 
 @pytest.mark.parametrize("change", ["cut", "turn", "double", "sign"])
 def test_a_damaged_file_never_stops_the_reading(path: Path, change: str) -> None:
-    """Four hundred damaged files: each gives a holding whose values are those of the sound one, or a problem."""
+    """A hundred files damaged in each way are all read, and each problem's place is in the file."""
     sound = as_text(FULL).encode()
     chance = random.Random(change)
     for _ in range(100):
@@ -106,9 +106,10 @@ def test_a_damaged_file_never_stops_the_reading(path: Path, change: str) -> None
             "double": sound[:to] + sound[at:],
             "sign": sound[:at] + bytes([chance.randrange(256)]) + sound[at + 1 :],
         }[change]
-        held, _ = read(path, damaged)
+        path.write_bytes(damaged)
+        problems = read_holding(path).problems
 
-        assert isinstance(held, Holding)
+        assert all(1 <= problem.place.line <= damaged.count(b"\n") + 1 for problem in problems)
 
 
 def test_too_many_lines_are_told(path: Path) -> None:
@@ -119,7 +120,7 @@ def test_too_many_lines_are_told(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "raw", [b"\xff\xfev\0e\0t\0", b"vet: \0", b"x" * (BIGGEST + 1), b"\xef\xbb\xbf[", os.urandom(500)]
+    "raw", [b"\xff\xfev\0e\0t\0", b"vet: \0", b"x" * (BIGGEST + 1), b"\xef\xbb\xbf[", bytes(range(256))]
 )
 def test_what_is_no_text_is_told(path: Path, raw: bytes) -> None:
     """Bytes that are no text give a sentence."""

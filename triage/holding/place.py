@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Literal
 
 APP = "bummer-triage"
+NO_HOME = "this machine names no home folder"
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,7 @@ def _in(folder: Literal["user_config_path", "user_data_path"], name: str) -> Pat
 
     try:
         place = Path(getattr(platformdirs, folder)(APP, appauthor=False)) / name
-    except (OSError, RuntimeError, KeyError) as error:
-        return Nowhere(f"this machine names no home folder ({error})")
-    # A home that is not known stays as a tilde, which would make a folder of that name here.
-    return place if place.is_absolute() else Nowhere("this machine names no home folder")
+    except (OSError, RuntimeError, KeyError):
+        return Nowhere(NO_HOME)
+    # Earlier versions of the library leave an unknown home a tilde, which would make a folder of that name here.
+    return place if place.is_absolute() else Nowhere(NO_HOME)

@@ -22,7 +22,7 @@ class HoldingRoom:
     """Whether the guide is left when the form is."""
     _at: int = field(default=0, init=False)
     _typed: dict[str, str] = field(default_factory=dict, init=False)
-    """What was answered here; all of it is written each time, as an earlier write may have failed."""
+    """What was answered and could not be written yet; it is written with the next answer."""
 
     def page(self) -> Page:
         """Return the question that is asked now, with what is kept for it."""
@@ -62,7 +62,10 @@ class HoldingRoom:
         # These fields alone: what was changed in the file by hand since it was read stays.
         self._typed[name] = typed
         came = change_holding(self._typed, desk.house.holding_file, desk.system)
-        return came if isinstance(came, str) else f"Kept in {desk.house.holding_file}."
+        if isinstance(came, str):
+            return came
+        self._typed.clear()
+        return f"Kept in {desk.house.holding_file}."
 
     def command(self, name: str) -> None:
         """A form has no keys of its own."""
