@@ -77,7 +77,7 @@ def _values(pairs: Sequence[str]) -> tuple[dict[str, str], list[str]]:
     for pair in pairs:
         name, equals, text = pair.partition("=")
         if not equals or name not in BY_NAME:
-            near = nearest(name, BY_NAME) or "."
+            near = "." if name in BY_NAME else nearest(name, BY_NAME) or "."
             wrong.append(f"'{inert(pair, 40)}' is not field=value{near} The fields: {', '.join(BY_NAME)}.")
         elif name in typed:
             wrong.append(f"{name}: It is there twice. Give it once.")

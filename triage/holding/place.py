@@ -34,5 +34,5 @@ def _in(folder: Literal["user_config_path", "user_data_path"], name: str) -> Pat
         place = Path(getattr(platformdirs, folder)(APP, appauthor=False)) / name
     except (OSError, RuntimeError, KeyError):
         return Nowhere(NO_HOME)
-    # Earlier versions of the library leave an unknown home a tilde, which would make a folder of that name here.
+    # Earlier versions of the library leave an unknown home a tilde: a folder of that name would be made here.
     return place if place.is_absolute() else Nowhere(NO_HOME)
