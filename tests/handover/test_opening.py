@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from datetime import timedelta, timezone
+from pathlib import Path
 from zoneinfo import ZoneInfo
 
+from tests.conftest import small_guide
 from tests.handover.made import AT, HOLDING, HOSTILE, NOW, answered, full, lamb, minutes, noted
 from triage.clock import Now
 from triage.facts import UNSURE
@@ -68,6 +70,22 @@ def test_not_sure_can_be_why(guide: Guide) -> None:
     assert "Why now: danger sign at 02:10: not sure. The guide says: phone the vet now." in opening(
         Situation(answered(guide, UNSURE), NOW)
     )
+
+
+def test_the_answer_that_raised_it_is_told_with_its_own_time(tmp_path: Path) -> None:
+    """Where a finding was answered twice and the second answer raised the urgency, that one is why."""
+    guide = small_guide(
+        tmp_path,
+        (
+            "topics/first.yaml",
+            "go: warm-it, at_least: vet-now}\n      - {otherwise",
+            "go: warm-it}\n      - {otherwise",
+        ),
+        ("topics/first.yaml", "{unsure: true, go: feel}", "{unsure: true, go: feel, at_least: vet-now}"),
+    )
+    walk = answered(guide, "none", 36.0, None, UNSURE, apart=10)
+
+    assert "Why now: temperature at 02:40: not sure." in opening(Situation(walk, NOW))
 
 
 def test_an_end_that_raised_the_urgency_is_why(guide: Guide) -> None:
