@@ -161,15 +161,21 @@ def test_a_holding_that_can_not_be_found_keeps_no_guide_shut(folder: str, tmp_pa
     assert "Do you see any of these now?" in ran.stdout
 
 
-def test_the_units_of_the_holding_are_those_of_every_list() -> None:
+def test_the_units_of_the_holding_are_those_of_every_list(tmp_path: Path) -> None:
     """The findings, and a walk by a file of answers, take up the holding's units; --units outranks them."""
     setup("units=us")
+    (tmp_path / "lamb.yaml").write_text(
+        "danger: none\ntemperature: 39.3\nswallows: sucks\nreason: no-first-milk\nage: 2h\nbefore-feed: none\nweight: 4kg\n"
+    )
 
-    def findings(*arguments: str) -> str:
+    def triage(*arguments: str) -> str:
         return subprocess.run(
-            [sys.executable, "-m", "triage", "findings", *arguments],
+            [sys.executable, "-m", "triage", *arguments],
             check=True, capture_output=True, text=True, timeout=60, env={**os.environ, "LC_ALL": "C.UTF-8"},
         ).stdout  # fmt: skip
 
-    assert "a measurement, 77 °F to" in findings()
-    assert "a measurement, 25 °C to" in findings("--units", "metric")
+    walked = ("walk", "--answers", str(tmp_path / "lamb.yaml"))
+    assert "a measurement, 77 °F to" in triage("findings")
+    assert "a measurement, 25 °C to" in triage("findings", "--units", "metric")
+    assert "Bottle feed 6.75 oz" in triage(*walked)
+    assert "Bottle feed 200 ml" in triage(*walked, "--units", "metric")
