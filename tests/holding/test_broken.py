@@ -87,9 +87,9 @@ def test_a_bare_number_is_no_bag(path: Path) -> None:
 
 def test_no_sign_from_the_file_steers_a_terminal(path: Path) -> None:
     """What is told of a file holds no escape, whatever the file holds."""
-    _, said = read(path, 'units: "\\e[31mred"\n"\\e[2J": 1\ntheme: "\\u202enight"\n')
+    _, said = read(path, 'units: "\\e[31mred"\n"\\e[2J": 1\n"\\e[2J": 2\ntheme: "\\u202enight"\n')
 
-    assert said.count("\n") == 2
+    assert said.count("\n") == 3
     assert not {"\x1b", "\u202e"} & set(said)
 
 
@@ -117,6 +117,7 @@ def test_too_many_lines_are_told(path: Path) -> None:
     _, said = read(path, "vet: 01632 960111\n" + "a b\n" * 20_000)
 
     assert "h:201:1: only the first 200 fields were looked at" in said
+    assert said.count("\n") == 199
 
 
 @pytest.mark.parametrize(
