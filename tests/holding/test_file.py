@@ -19,7 +19,7 @@ from triage.screens.themes import THEMES as DRAWN
 
 SEEN = st.characters(codec="utf-8", exclude_categories=["Cc", "Zl", "Zp"])
 WORDS = st.text(SEEN, max_size=60).map(str.strip).filter(lambda text: text != "-")
-NUMBERS = WORDS.map(lambda text: f"+44 {text}".strip())
+NUMBERS = WORDS.map(lambda text: f"+44 1632 960111 {text}".strip())
 NAMES = WORDS.filter(lambda text: any(sign.isalnum() for sign in text))
 HOLDINGS = st.builds(
     Holding,
