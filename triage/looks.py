@@ -34,11 +34,20 @@ def look_of(walk: Walk) -> Look | None:
         act = walk.guide.nodes[last.act]
         wait = act.wait if isinstance(act, Act) else ""
     if isinstance(node, End):
-        wait = node.look_again or wait
+        wait = node.look_again or _while_it_rings(walk) or wait
     if not wait or last.at is None:
         return None
     minutes = walk.guide.numbers[wait].quantity.to("min").value
     return Look(last.at, last.at + timedelta(minutes=minutes))
+
+
+def _while_it_rings(walk: Walk) -> str:
+    """Return the wait at an end that names none because the vet is called: such a lamb needs it most."""
+    guide = walk.guide
+    if walk.state.urgency != guide.top:
+        return ""
+    waits = {node.look_again for node in guide.nodes.values() if isinstance(node, End) and node.look_again}
+    return min(waits, key=lambda name: guide.numbers[name].quantity.to("min").value, default="")
 
 
 def is_due(look: Look, now: datetime) -> bool:

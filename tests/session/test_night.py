@@ -114,15 +114,20 @@ def test_a_look_can_be_called_done(night: Night) -> None:
 
 
 def test_looking_afresh_takes_the_place_of_the_old_walk(night: Night) -> None:
-    """A new look at the same lamb begins at the danger signs; its first answer settles the old look."""
+    """A new look at the same lamb begins at the danger signs. The old look rings on until the new walk has come
+    to an end, so that whoever is called away in the middle is not forgotten; then one case is open."""
     session = night.open(*FIRST_MILK)
     night.passes(130)
 
     typed(session, "l", "f")
     assert session.walk.moves == ()
     assert night.open().watch()
-    session.take("6")
+    typed(session, "6", "39.3")
+    assert night.open().watch()
+    typed(session, *FIRST_MILK[2:4], "", *FIRST_MILK[5:])
+    assert session.walk.finished
 
+    assert not night.open().watch()
     book = night.open().desk.keeping.book
     assert book.count_open() == 1  # type: ignore[union-attr]
     assert len(book.lambs()) == 1  # type: ignore[union-attr, arg-type]

@@ -165,3 +165,36 @@ def test_who_is_vet_taught_is_named_where_it_matters(night: Night) -> None:
     assert any(tag == "vet-injection" for step in needle.walk.node.do for tag in step.tag)  # type: ignore[union-attr]
     assert line in texts(needle)
     assert line not in texts(night.open("1", *COLD[:3]))
+
+
+def test_a_page_recalls_the_vet_and_the_last_feed(night: Night) -> None:
+    """What the vet said stands before what a page says, and on a page with a feed the last one is told."""
+    session = night.open("6", "39.3", "1", "5", "2h", "6", "4.2kg", "l", "3", "1", "50", "1", "b")
+    assert any("50 ml" in text and "Count it in." in text for text in texts(session))
+    typed(session, "v", "1", "Dr Example", "No milk till 6", "b")
+
+    assert any("No milk till 6" in text and "It comes before this page." in text for text in texts(session))
+    night.passes(60 * 30)
+    assert not any("Count it in." in text or "before this page" in text for text in texts(session))
+
+
+def test_the_sickest_lamb_rings_and_stands_first(night: Night) -> None:
+    """A lamb for which the vet is called now is looked at again too, and stands before one that can wait."""
+    night.open("1", "n")
+    night.open("1", "6", "39.3")
+    sick = night.open("1", "6", "34.0", "2h")
+    assert sick.walk.state.urgency == sick.walk.guide.top
+
+    lines = [text for text in texts(night.open()) if text.startswith("Lamb of")]
+    assert all("Phone the vet now" in line for line in lines[:2])
+
+
+def test_the_vet_hears_of_the_danger_that_is_over(night: Night) -> None:
+    """After a fresh look that finds the lamb well, the earlier danger sign is still told, with its time."""
+    session = night.open("5", "36.2", "3h", "d", "38.2")
+    night.passes(40)
+    typed(session, "l", "f", "6", "39.2", "v")
+
+    said = " ".join(texts(session))
+    assert "Limp, or can't stand" in said
+    assert "normal: danger sign" not in said

@@ -132,9 +132,15 @@ def _readings(situation: Situation, finding: Finding) -> list[Reading]:
     """Return the answers of this walk, and for what is measured every reading there is, the latest first."""
     name = finding.name
     measured = name in MEASURED and bool(finding.measure)
+    # What was found earlier in the night stays true of the lamb, also when it is well on a later look.
+    told = (
+        (*situation.earlier, *situation.walk.moves)
+        if finding.normal and not measured
+        else situation.walk.moves
+    )
     found = [
         Reading(move.value, move.at, move)
-        for move in situation.walk.moves
+        for move in told
         if isinstance(move, Answer) and move.finding == name and not (measured and move.said == KEPT)
     ]
     if measured:

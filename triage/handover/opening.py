@@ -119,8 +119,13 @@ def _why(situation: Situation, found: Sorted) -> tuple[str, tuple[Rest, ...]]:
 
 def _rise(situation: Situation) -> Rise | None:
     """Return the answer that raised the urgency to where it stands; an end may have done so instead."""
-    state = situation.walk.state
-    return next((rise for rise in state.rises if rise.finding and rise.urgency == state.urgency), None)
+    state, findings = situation.walk.state, situation.walk.guide.findings
+    last = next((rise for rise in state.rises if rise.finding and rise.urgency == state.urgency), None)
+    if last is None or findings[last.finding].normal:
+        return last
+    # An age or a weight may decide it, but the sign before it is what one phones for.
+    signs = [rise for rise in state.rises if rise.finding and findings[rise.finding].normal]
+    return signs[-1] if signs else last
 
 
 def _raised(situation: Situation, found: Sorted, rise: Rise) -> tuple[str, tuple[Rest, ...]]:

@@ -13,6 +13,8 @@ from triage.units import System
 
 LONGEST = 300
 LONGEST_NAME = 60
+FEWEST_DIGITS = 3
+"""Fewer than these dial nobody: letters typed by mistake are not taken for a number."""
 LONGEST_LIST = 2000
 """Signs in one line, in a person's name, and in the whole list of people: the file stays one to read."""
 
@@ -39,7 +41,7 @@ def line(text: str, _: System = "metric") -> str:
 
 def number_to_phone(text: str, system: System) -> str:
     """Read a number to phone, or words on where to find it; `yes` is neither."""
-    if len(text.split()) < 2 and not any(sign.isdigit() for sign in text):
+    if len(text.split()) < 2 and sum(sign.isdigit() for sign in text) < FEWEST_DIGITS:
         raise Wrong(f"There is no number in '{inert(text, 30)}'. Type it like 01632 960111.")
     return line(text, system)
 

@@ -132,10 +132,13 @@ def _because(walk: Walk, reader: Reader) -> str:
     rises = [rise for rise in walk.state.rises if rise.finding]
     if not rises or rises[-1].urgency != walk.state.urgency:
         return ""
-    finding = walk.guide.findings[rises[-1].finding]
-    if rises[-1].value is UNSURE:
+    # An age or a weight may decide it, but the sign before it is what one phones for.
+    signs = [rise for rise in rises if walk.guide.findings[rise.finding].normal]
+    rise = rises[-1] if walk.guide.findings[rises[-1].finding].normal or not signs else signs[-1]
+    finding = walk.guide.findings[rise.finding]
+    if rise.value is UNSURE:
         return f"not sure: {finding.label}"
-    words = reader.answer(finding, rises[-1].value)
+    words = reader.answer(finding, rise.value)
     return f"{finding.label}: {words}" if len(words) <= LONGEST_BECAUSE else finding.label
 
 

@@ -82,27 +82,33 @@ class Keeping:
         if isinstance(came, NotKept):
             return self._failed(came, lambda: self.keep(walk, now), now.moment)
         self.why_not, self.case = "", came
+        failed = self._close_older(came, walk, now)
+        if isinstance(failed, NotKept):
+            return self._failed(failed, lambda: "", now.moment)
         return told
 
-    def _begin(self, walk: Walk, now: Now, beside: bool = False) -> Case | NotKept:
-        """Begin a case. A new look closes the lamb's older ones, unless it stands beside them."""
+    def _begin(self, walk: Walk, now: Now) -> Case | NotKept:
         assert self.book is not None
-        book, lamb = self.book, card_from(self.known(now), walk.moves)
+        lamb = card_from(self.known(now), walk.moves)
         case = Case(new_id(), lamb.id, now.moment, now.moment, _edition(walk), walk.moves, look_of(walk))
-        begun: list[Case] = []
+        came = self.book.begin(lamb, case)
+        if not isinstance(came, NotKept):
+            self.lamb = lamb
+        return came
 
-        def begin() -> Case | NotKept:
-            came = book.begin(lamb, case)
-            begun.extend([came] if isinstance(came, Case) else [])
-            return came
+    def _close_older(self, case: Case, walk: Walk, now: Now) -> NotKept | Behind | None:
+        """Close the lamb's older walks once this one has come to an end, or sets a look of its own.
 
-        before = [] if beside else self._open_of(lamb)
-        closed = [replace(each, look=None, closed=now.moment) for each in before]
-        failed = book.together([begin, *(partial(book.keep, each, now.moment) for each in closed)])
-        if failed:
-            return failed
-        self.lamb = lamb
-        return begun[0]
+        Until then an older look still rings: whoever is called away in the middle is not forgotten.
+        """
+        if self.book is None or self.lamb is None or not (case.look or walk.finished):
+            return None
+        for each in self._open_of(self.lamb):
+            if each.id != case.id and each.touched <= case.begun:
+                came = self.book.keep(replace(each, look=None, closed=now.moment), now.moment)
+                if not isinstance(came, Case):
+                    return came
+        return None
 
     def _open_of(self, lamb: Lamb) -> list[Case]:
         cases = self.book.cases_of(lamb.id) if self.book else ()
@@ -152,7 +158,12 @@ class Keeping:
         there = self.book.case(self.case.id) if self.case else None
         if isinstance(there, NotKept):
             return "", there
-        return (FORKED if there else ""), self._begin(walk, now, beside=True)
+        return (FORKED if there else ""), self._begin(walk, now)
+
+    def seen(self) -> tuple[Observation, ...]:
+        """Return what was written down of the lamb in hand, the oldest first."""
+        seen = self.book.observations_of(self.lamb.id) if self.book and self.lamb else ()
+        return self.waiting if isinstance(seen, NotKept) else (*seen, *self.waiting)
 
     def weighed(self) -> list[Weighing]:
         """Return every weighing of the lamb in hand, the oldest first."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from triage.casebook.failing import NotKept
 from triage.casebook.rows import Case, Lamb
 from triage.clock import Now, hhmm
-from triage.looks import look_words
+from triage.looks import is_due, look_words
 from triage.page.inert import inert
 from triage.page.page import Block, Page
 from triage.session.resuming import resume, where
@@ -28,6 +28,7 @@ class LambsRoom:
 
     session: Session
     _known: dict[tuple[str, int, str], str] = field(default_factory=dict, init=False)
+    _urgencies: dict[str, int] = field(default_factory=dict, init=False)
 
     def page(self) -> Page:
         """Return the list as it is in the casebook now, so that another copy's lambs show too."""
@@ -51,7 +52,15 @@ class LambsRoom:
         keeping = self.session.desk.keeping
         if keeping.book is None:
             return ()
-        return keeping.done(keeping.book.open_cases(most), self.session.desk.clock().moment) or ()
+        now = self.session.desk.clock()
+        cases = keeping.done(keeping.book.open_cases(most), now.moment) or ()
+        return tuple(sorted(cases, key=lambda each: self._rank(each[1], now)))
+
+    def _rank(self, case: Case, now: Now) -> tuple[bool, int]:
+        """Rank what is due before all else, then how urgent it is; equals stay as they are."""
+        due = case.look is not None and is_due(case.look, now.moment)
+        self._stands(case, now)
+        return not due, 0 if due else self._urgencies[case.id]
 
     def _more(self, listed: int) -> list[Block]:
         book = self.session.desk.keeping.book
@@ -70,6 +79,7 @@ class LambsRoom:
         key = (case.id, case.version, desk.system)
         if key not in self._known:
             walk = resume(desk.guide, case, now, desk.system).walk
+            self._urgencies[case.id] = desk.guide.rank(walk.state.urgency)
             urgency = f"{desk.guide.urgency(walk.state.urgency).say}. " if walk.state.urgency else ""
             self._known[key] = f"{urgency}{where(walk, desk.system)}"
         return self._known[key]
@@ -95,7 +105,7 @@ class LambsRoom:
         resumed = resume(desk.guide, case, desk.clock(), desk.system)
         desk.keeping.take_up(lamb, case, session.whole)
         session.take_up(resumed.walk)
-        desk.told = resumed.told
+        desk.told = f"{resumed.told} {_not_yet(case, desk.clock())}".strip()
         if resumed.walk.finished:
             session.open("lamb")
 
@@ -124,6 +134,13 @@ def every_line(session: Session) -> list[str]:
     return [f"{inert(lamb.name, 40)}, since {hhmm(lamb.added, now)}" for lamb in lambs] or [
         "No lamb is kept."
     ]
+
+
+def _not_yet(case: Case, now: Now) -> str:
+    """Say that a look is still to come, so that nobody looks too early by mistake."""
+    if case.look is None or is_due(case.look, now.moment):
+        return ""
+    return f"Not due yet: {look_words(case.look, now)}"
 
 
 def _when(case: Case, now: Now) -> str:

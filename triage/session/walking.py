@@ -15,6 +15,9 @@ from triage.session.desk import Desk
 from triage.units import show
 from triage.walk import Walk
 
+FEEDS = ("feed-by-mouth", "tube-feed")
+"""Tags of steps that put milk into a lamb."""
+
 TAUGHT = ("vet-injection", "tube-feed")
 """Tags of steps that a vet should have taught."""
 
@@ -44,7 +47,8 @@ class Walking:
         """Return the page to show now."""
         system = self.desk.system
         if not self.side:
-            return self._naming_taught(self._offering(page_of(self.walk, system, self._age_now())))
+            page = self._offering(page_of(self.walk, system, self._age_now()))
+            return self._naming_taught(self._recalling(page))
         # Loaded when one is first opened: the first question does not need them.
         from triage.page import side, working
 
@@ -176,6 +180,17 @@ class Walking:
         keeping = desk.keeping
         known = Known(desk.guide, keeping.lamb, keeping.weighed, desk.holding, desk.clock(), desk.system)
         return known.of(node.finding)
+
+    def _recalling(self, page: Page) -> Page:
+        """Put what the vet said, and on a page with a feed the last feed, before what the page says."""
+        if isinstance(self.walk.node, Ask) or self.desk.keeping.lamb is None:
+            return page
+        from triage.session.recalling import recalled
+
+        desk = self.desk
+        feeds = any(tag in FEEDS for step in steps_of(self.walk.node) for tag in step.tag)
+        lines = recalled(desk.keeping.seen(), feeds, desk.guide, desk.clock(), desk.system)
+        return replace(page, blocks=(page.blocks[0], *lines, *page.blocks[1:])) if lines else page
 
     def _age_now(self) -> float | None:
         """Return the lamb's age in hours, where its card tells when it was born."""
