@@ -135,6 +135,7 @@ def typed(seen: Observation, text: str) -> Observation:
 EARLIER: tuple[Move, ...] = (
     Answer("danger", "none", at=minutes(-900)),
     Answer("temperature", 36.4, at=minutes(-899)),
+    Answer("swallows", "no-swallow", at=minutes(-898)),
     Answer("glucose", "given", at=minutes(-890)),
     Answer("temperature", 38.4, at=minutes(-860)),
     Answer("weight", 3.2, at=minutes(-3000)),

@@ -8,7 +8,7 @@ import pytest
 
 from tests.conftest import small_guide
 from tests.handover.made import EARLIER, NIGHT, NOW, answered, full, lamb, minutes, noted
-from triage.facts import UNSURE
+from triage.facts import UNSURE, Unsure
 from triage.guide.model import Condition, Guide
 from triage.handover import Situation, Told, handover_of
 from triage.handover.gathering import meets
@@ -195,6 +195,40 @@ def test_a_kept_weight_is_told_once(guide: Guide) -> None:
     assert "Weight 3.4 kg" in texts(alone.other), "when it was weighed is not known here"
 
 
+def test_what_an_earlier_walk_of_the_day_found_is_told(guide: Guide) -> None:
+    """Watery dung in the evening stays true of a lamb whose dung is usual at night."""
+    walk = answered(guide, "none", 39.5, "sucks", "scours", "usual")
+
+    def found(before: float, value: str | Unsure) -> list[str]:
+        earlier = (Answer("dung", value, at=minutes(-before)),)
+        return texts(handover_of(Situation(walk, NOW, earlier=earlier)).found)
+
+    assert found(300, "watery") == [
+        "Dung at 02:14: Yellow or brown paste, or dark sticky first dung, and a clean tail; "
+        "before that at 21:10 yesterday: Runs like water, or soaks the tail"
+    ]
+    assert found(3000, "watery") == []
+    assert found(300, UNSURE) == []
+    assert found(300, "a-choice-of-another-edition") == []
+
+
+def test_what_was_normal_hours_ago_is_not_told_as_normal_now(guide: Guide) -> None:
+    """A good suck of the evening says nothing of a lamb that gasps at night; one of just now does."""
+    walk = answered(guide, "gasping")
+
+    def told(before: float) -> tuple[list[str], list[str]]:
+        earlier = (Answer("swallows", "sucks", at=minutes(-before)),)
+        made = handover_of(Situation(walk, NOW, earlier=earlier))
+        return texts(made.normal), texts(made.not_checked)
+
+    normal, missing = told(300)
+    assert not normal
+    assert "Suck and swallow" in missing
+    normal, missing = told(20)
+    assert normal == ["Suck and swallow at 01:50: Holds its head up and sucks hard"]
+    assert "Suck and swallow" not in missing
+
+
 def test_a_guide_that_says_nothing_of_normal_or_of_vets_is_told_whole(tmp_path: Path) -> None:
     """In someone's own guide without these fields every answer is told as it was given."""
     guide = small_guide(tmp_path)
@@ -220,7 +254,10 @@ def test_a_walk_of_another_edition_is_told_as_far_as_it_is_known(guide: Guide) -
     )
     told = handover_of(full(answered(guide, "none", 39.5), earlier=earlier, observations=NIGHT))
 
-    assert len(told.found) == 1
+    assert [text.partition(" at ")[0] for text in texts(told.found)] == [
+        "Temperature 39.5 °C",
+        "Suck and swallow",
+    ]
 
 
 @pytest.mark.parametrize(

@@ -138,8 +138,8 @@ def test_normal_findings_give_way_before_found_ones(guide: Guide) -> None:
     walk = answered(guide, "none", 36.2, 9.0, "given", None, 38.4, "sucks", apart=10)
     told = handover_of(full(walk, WORDY))
 
-    assert line(told, "Looked at, normal: ") == "Looked at, normal: 2 things, below."
-    assert len(told.normal) == 2
+    assert line(told, "Looked at, normal: ") == "Looked at, normal: 1 thing, below."
+    assert len(told.normal) == 1
     assert "36.2 °C at 02:20" in told.spoken[0].text
 
 

@@ -11,7 +11,7 @@ from triage.facts import UNSURE, Value
 from triage.guide.model import Condition, Finding, Guide
 from triage.handover.situation import GUIDE, Rest, Situation
 from triage.observations import KINDS
-from triage.walk import KEPT, Answer
+from triage.walk import KEPT, Answer, fits
 
 MEASURED = ("temperature", "weight")
 """Findings that are also written down between walks, under the same name."""
@@ -132,23 +132,36 @@ def _readings(situation: Situation, finding: Finding) -> list[Reading]:
     """Return the answers of this walk, and for what is measured every reading there is, the latest first."""
     name = finding.name
     measured = name in MEASURED and bool(finding.measure)
-    # What was found earlier in the night stays true of the lamb, also when it is well on a later look.
-    told = (
-        (*situation.earlier, *situation.walk.moves)
-        if finding.normal and not measured
-        else situation.walk.moves
-    )
     found = [
         Reading(move.value, move.at, move)
-        for move in told
+        for move in situation.walk.moves
         if isinstance(move, Answer) and move.finding == name and not (measured and move.said == KEPT)
     ]
-    if measured:
+    if not measured:
+        found = [*_earlier(situation, finding), *found]
+    else:
         found += _measured(situation, name)
         if not found:
             found += _kept(situation, name)
     placed = sorted(enumerate(found), key=lambda each: (_when(each[1], situation), each[0]), reverse=True)
     return [reading for _, reading in placed]
+
+
+def _earlier(situation: Situation, finding: Finding) -> Iterator[Reading]:
+    """Yield what earlier walks of the day found wrong, and what they looked at just now.
+
+    What was found stays true of the lamb, also when it is well on a later look. What was normal hours
+    ago says nothing of now.
+    """
+    since = begun(situation) - LATELY
+    for move in situation.earlier:
+        if not isinstance(move, Answer) or move.finding != finding.name or move.at is None:
+            continue
+        if finding.normal is None or move.value is UNSURE or not fits(finding, move.value):
+            continue
+        normal = meets(situation.walk.guide, finding, finding.normal, move.value)
+        if move.at >= since or (not normal and move.at >= situation.now.moment - DAY):
+            yield Reading(move.value, move.at, move)
 
 
 def _measured(situation: Situation, name: str) -> Iterator[Reading]:
