@@ -35,7 +35,7 @@ def run(session: Session, read: Read, write: Write, width: int = 76) -> None:
     if session.told:
         write(session.told)
     while not session.left:
-        session.watch()
+        ring(session, write, alone=False)
         page = session.page()
         if (page, session.changing) != shown:
             show(page, session, write, width)
@@ -49,10 +49,14 @@ def run(session: Session, read: Read, write: Write, width: int = 76) -> None:
             write(session.told)
 
 
-def ring(session: Session, write: Write) -> None:
-    """Look at the clock while a line is waited for; a look that comes due is said, with the bell."""
-    if session.watch():
-        write(f"{BELL}** {session.page().alarm}")
+def ring(session: Session, write: Write, alone: bool = True) -> None:
+    """Look at the clock: a look that comes due rings, and is said where no page says it (`alone`)."""
+    session.told = ""
+    rings = session.watch()
+    if session.told:
+        write(session.told)
+    if rings:
+        write(f"{BELL}** {session.page().alarm}" if alone else BELL)
 
 
 def show(page: Page, session: Session, write: Write, width: int) -> None:

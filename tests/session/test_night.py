@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import UTC, timedelta
 
 import pytest
 from hypothesis import given, settings
@@ -12,9 +12,12 @@ from hypothesis import strategies as st
 from tests.session.conftest import START, Night, texts, typed
 from triage.casebook.failing import NotKept
 from triage.casebook.rows import Case
+from triage.clock import Now
 from triage.facts import UNSURE
 from triage.guide.model import Ask, Guide
+from triage.looks import Alarm
 from triage.session import Session
+from triage.session.desk import House
 from triage.walk import Answer, Done, Walk
 
 COLD = ("5", "36.2", "3h", "d")
@@ -334,3 +337,46 @@ def test_the_age_in_view_is_that_of_now(night: Night) -> None:
     night.passes(240)
 
     assert night.open("2").page().lamb == "Lamb of 02:10, 7 hours old, 36.2 °C"
+
+
+def test_a_birth_mended_on_the_card_stays_mended(night: Night) -> None:
+    """What was corrected by hand is not put back by the next answer of the walk it came from."""
+    session = night.open("5", "36.2", "born 23:30", "l", "c", "2", "born 22:00", "", "b")
+    typed(session, "d")
+
+    lamb = session.desk.keeping.lamb
+    assert lamb is not None
+    assert lamb.born == START.replace(day=10, hour=22, minute=0)
+
+
+def test_opening_a_lamb_writes_nothing(night: Night) -> None:
+    """A walk that no longer fits the guidance is taken up shorter; the file keeps it whole until an answer comes."""
+    night.open(*FIRST_MILK)
+    later = without(night.guide, "reason", "no-first-milk")
+    session = night.open("2", guide=later)
+    assert len(session.walk.moves) == 3
+
+    assert len(night.open().desk.keeping.book.looks(9)) == 1  # type: ignore[union-attr, arg-type]
+    kept = night.open("2").walk
+    assert len(kept.moves) == len(FIRST_MILK)
+
+
+def test_a_look_that_could_not_be_kept_rings_all_the_same(guide: Guide) -> None:
+    """Without a casebook the walk in hand rings while the guide is open, and so does one that was set down; a
+    look that was called done does not."""
+    moment = [START]
+
+    def steady() -> float:
+        return moment[0].timestamp()
+
+    session = Session(Walk(guide), clock=lambda: Now(moment[0], UTC), house=House(alarm=Alarm(steady)))
+    typed(session, *COLD)
+    moment[0] += timedelta(minutes=20)
+    assert session.watch()
+    typed(session, "o", "1")
+    assert "Look again now" in session.page().alarm
+    typed(session, *COLD)
+    moment[0] += timedelta(minutes=20)
+    session.watch()
+    typed(session, "l", "k")
+    assert session.page().alarm.count("Look again now") == 1

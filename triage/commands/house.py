@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from triage.casebook.failing import NotKept
 from triage.holding.found import Found, find_holding
+from triage.page.inert import inert
 from triage.session.desk import House
 from triage.session.keeping import Keeping
 
@@ -37,7 +38,7 @@ def _use_holding(house: House, found: Found) -> None:
     problems = found.read.problems
     if problems:
         more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
-        house.notes.append(f"In your holding: {problems[0]}{more}. The rest of it is used.")
+        house.notes.append(f"In your holding: {inert(str(problems[0]), 200)}{more}. The rest of it is used.")
 
 
 def _open_casebook(house: House, asked: Path | None) -> None:

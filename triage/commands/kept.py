@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -99,12 +100,17 @@ def _lamb(book: Casebook, name: str) -> Lamb | None:
 def _session(guide: Guide, parsed: argparse.Namespace) -> Session:
     """Begin a session at the lamb's last walk, so that a command tells what the screen tells."""
     from triage.commands.house import open_house
+    from triage.holding.place import Nowhere, casebook_file
     from triage.session import Session
     from triage.walk import Walk
 
+    place = casebook_file()
+    if parsed.casebook is None and not isinstance(place, Nowhere):
+        parsed.casebook = place  # a kept lamb is told whole, also by another guide
     parsed.unkept = False
     house = open_house(parsed)
-    return Session(Walk(guide), units_of(parsed, house.holding), parsed.vet or "", house=house)
+    vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
+    return Session(Walk(guide), units_of(parsed, house.holding), vet, house=house)
 
 
 def _at_lamb(parsed: argparse.Namespace) -> Session | Exit:

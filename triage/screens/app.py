@@ -212,7 +212,8 @@ class LambApp(App[None]):
                 self._back(page)
             case "tab":
                 self._draft = (self.session.room, self.view.typed)
-                self.view.typed = ""
+                self.view.typed, self.view.top, self.view.picked = "", 0, -1
+                self.session.desk.pressed = ""
                 self.session.open("vet")
             case _:
                 return False
@@ -266,11 +267,16 @@ class LambApp(App[None]):
 
     def _send(self, typed: str, words: bool = False) -> None:
         """Give the session what was typed; the box is empty afterwards, and a new page begins at its top."""
-        before = (self.session.walk, self.session.side, self.session.room)
+        before, side = self._shown(), self.session.side
         self.session.take(typed, words)
         self.view.typed = ""
-        if (self.session.walk, self.session.side, self.session.room) != before or self.session.side:
+        if self._shown() != before or side or self.session.side:
             self.view.top, self.view.picked = 0, -1
+
+    def _shown(self) -> tuple[object, ...]:
+        """What tells one page from another: what was picked on one must never be taken on the next."""
+        page = self.session.page()
+        return id(self.session.room), self.session.walk, page.choices, page.blocks[:1]
 
 
 def _collect_again() -> None:

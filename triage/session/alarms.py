@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from triage.casebook.failing import NotKept
 from triage.casebook.rows import Look
-from triage.looks import look_of
 from triage.page.inert import inert
 from triage.session.keeping import Keeping
 from triage.walk import Walk
@@ -20,10 +19,13 @@ IN_HAND = "this lamb"
 def looks_now(keeping: Keeping, walk: Walk) -> Mapping[str, tuple[str, Look]]:
     """Return the looks that are set, by case, each with the lamb's name. Without a casebook, this walk's."""
     looks = keeping.book.looks(WATCHED) if keeping.book else ()
-    if isinstance(looks, NotKept) or not keeping.book:
-        look = look_of(walk)
-        return {"": (IN_HAND, look)} if look else {}
-    return {case: (inert(name, 24), look) for case, name, look in looks}
+    kept = () if isinstance(looks, NotKept) else looks
+    found = {case: (inert(name, 24), look) for case, name, look in kept}
+    if keeping.why_not or not keeping.book or isinstance(looks, NotKept):
+        # What could not be kept rings all the same, while the guide is open.
+        for name, look in keeping.unkept_looks(walk):
+            found[f"{name} {look.due}"] = (inert(name, 24) or IN_HAND, look)
+    return found
 
 
 def alarm_line(keeping: Keeping, due: str) -> str:

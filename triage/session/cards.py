@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from triage.clock import read_birth
+from triage.entry import AskAgain
 from triage.page.inert import inert
 from triage.page.page import Block, Page
 from triage.session.lamb import SEXES, card_line
@@ -29,6 +30,7 @@ class CardRoom:
 
     session: Session
     _part: str = field(default="", init=False)
+    _doubted: str = field(default="", init=False)
 
     def page(self) -> Page:
         """Return the card, or the question for the part that was picked."""
@@ -102,7 +104,11 @@ class CardRoom:
 
     def _born(self, typed: str) -> tuple[datetime, bool] | str:
         """Read a time of birth, or an age; whether it is a guess."""
-        now = self.session.desk.clock()
+        now, age = self.session.desk.clock(), self.session.desk.guide.findings.get("age")
+        doubt = self.session.desk.reader().read(age, typed, {}) if age else None
+        if isinstance(doubt, AskAgain) and typed != self._doubted:
+            self._doubted = typed
+            return doubt.why
         read = read_measure(typed, "h", (0.0, 24.0 * 366), self.session.desk.system)
         if not isinstance(read, Refused):
             from triage.session.card import hours_before

@@ -12,6 +12,7 @@ from triage.entry import AnswerReader
 from triage.guide.model import Guide
 from triage.holding.holding import Holding
 from triage.looks import Alarm
+from triage.page.inert import inert
 from triage.page.page import Page
 from triage.session.keeping import Keeping
 from triage.units import System
@@ -98,8 +99,8 @@ class Desk:
     def numbers(self) -> str:
         """Return the vet's numbers as they stay in view."""
         if self.vet:
-            return self.vet
-        day, night = self.holding.vet, self.holding.out_of_hours
+            return inert(self.vet, 80)
+        day, night = inert(self.holding.vet, 80), inert(self.holding.out_of_hours, 80)
         if not day or not night or day == night:
             return day or night
         now = self.clock()

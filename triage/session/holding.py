@@ -43,7 +43,8 @@ class HoldingRoom:
                 return
             desk.house.holding = came
             desk.told = self._written(FIELDS[self._at].name, typed)
-            desk.system = came.units or desk.system
+            if FIELDS[self._at].name == "units":
+                desk.system = came.units or desk.system
         if self._at + 1 < len(FIELDS):
             self._at += 1
         else:

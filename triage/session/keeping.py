@@ -10,8 +10,9 @@ from typing import TypeVar
 
 from triage.casebook.book import Behind, Casebook
 from triage.casebook.failing import NotKept
+from triage.casebook.moves import alike
 from triage.casebook.opening import Opened, mend
-from triage.casebook.rows import Case, Lamb, Observation, new_id
+from triage.casebook.rows import Case, Lamb, Look, Observation, new_id
 from triage.clock import Now
 from triage.looks import look_of
 from triage.session.card import Weighing, card_from, weighings
@@ -34,6 +35,7 @@ class Keeping:
     case: Case | None = None
     _looked_over: bool = field(default=False, init=False)
     _unwritten: list[tuple[Lamb, Observation]] = field(default_factory=list)
+    _settled: list[Look] = field(default_factory=list)
     _set_down: list[tuple[Lamb | None, Case | None, Walk]] = field(default_factory=list)
 
     def take_up(self, lamb: Lamb | None, case: Case | None, instead_of: Walk) -> None:
@@ -41,7 +43,7 @@ class Keeping:
 
         The walk that was in hand is remembered until it is kept, if it could not be kept so far.
         """
-        if self.why_not and self.book is not None and instead_of.moves:
+        if (self.why_not or self.book is None) and instead_of.moves:
             self._set_down.append((self.lamb, self.case, instead_of))
         self.lamb, self.case = lamb, case
 
@@ -114,11 +116,19 @@ class Keeping:
         cases = self.book.cases_of(lamb.id) if self.book else ()
         return [] if isinstance(cases, NotKept) else [case for case in cases if case.closed is None]
 
-    def settle(self, now: Now, closed: datetime | None) -> str:
+    def unkept_looks(self, walk: Walk) -> list[tuple[str, Look]]:
+        """Return the looks of the walk in hand and of those set down, that are not in the file."""
+        walks = [*((lamb, each) for lamb, _, each in self._set_down), (self.lamb, walk)]
+        looks = [(lamb.name if lamb else "", look_of(each)) for lamb, each in walks]
+        return [(name, look) for name, look in looks if look and look not in self._settled]
+
+    def settle(self, walk: Walk, now: Now, closed: datetime | None) -> str:
         """Take the looks off all open cases of the lamb in hand, and close them where a time is given.
 
         Returns what went wrong, or an empty text.
         """
+        look = look_of(walk)
+        self._settled += [look] if look else []
         if self.book is None or self.lamb is None:
             return ""
         for case in self._open_of(self.lamb):
@@ -143,8 +153,11 @@ class Keeping:
     def _go_on(self, case: Case, walk: Walk, now: Now) -> Case | Behind | NotKept:
         assert self.book is not None
         book, lamb = self.book, self.fresh(now)
-        as_now = replace(case, moves=walk.moves, look=look_of(walk), edition=_edition(walk), closed=None)
-        card = card_from(lamb, walk.moves)
+        as_now = replace(case, edition=_edition(walk))
+        if case.moves != walk.moves:
+            as_now = replace(as_now, moves=walk.moves, look=look_of(walk), closed=None)
+        # Only what is new tells of the lamb: what was mended on the card by hand is not put back.
+        card = card_from(lamb, walk.moves[alike(case.moves, walk.moves) :])
         if card != lamb or self.why_not:
             kept = book.keep_lamb(card)
             if isinstance(kept, NotKept):

@@ -90,7 +90,7 @@ class LambRoom:
     def _settle(self, closed: datetime | None) -> str:
         """Take the looks off the lamb's open cases, and close them where a time is given."""
         desk = self.session.desk
-        return desk.keeping.settle(desk.clock(), closed)
+        return desk.keeping.settle(self.session.whole, desk.clock(), closed)
 
     def back(self) -> None:
         """Go back to what was open before."""

@@ -98,7 +98,7 @@ class Session:
         With `words` it is text from a box, and no command whatever it says.
         """
         self.desk.told = ""
-        before = self.whole
+        before, walking = self.whole, self.walking
         typed = typed.strip()
         page = self.room.page()
         command = "" if words and page.words else named(typed.lower(), page.kind)
@@ -107,7 +107,8 @@ class Session:
         else:
             self.room.take(typed)
         self.desk.pressed = command
-        if self.whole is not before:
+        # A walk that was only taken up is not written: nobody has answered anything yet.
+        if self.whole is not before and self.walking is walking:
             self._keep()
         self._look_who_is_due()
 
@@ -178,7 +179,11 @@ class Session:
     def _leave(self) -> None:
         """Leave at once where nothing is lost, and else on the second time."""
         walk = self.whole
-        self.left = self.desk.pressed == "leave" or walk.finished or not walk.moves
+        keeping = self.desk.keeping
+        if keeping.book:
+            keeping.retry(walk, self.desk.clock())
+        lost = bool(keeping.book and keeping.why_not)
+        self.left = self.desk.pressed == "leave" or (not lost and (walk.finished or not walk.moves))
         if self.left and self.desk.house.ask and walk.moves and walk.state.urgency != walk.guide.top:
             self._ask_holding()
         elif not self.left:
