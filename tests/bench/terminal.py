@@ -7,6 +7,7 @@ import os
 import pty
 import re
 import select
+import shutil
 import signal
 import struct
 import subprocess
@@ -37,6 +38,11 @@ _ESCAPES = re.compile(rb"\x1b(?:\[[0-9;?<>=]*[a-zA-Z~$]|[()][0-9A-Z]|.)")
 
 _HOME = TemporaryDirectory()
 """A home of nobody: what is kept there is of no lamb, and the person's own casebook is left alone."""
+
+
+def forget_lambs() -> None:
+    """Take away what an earlier run kept, so that each opens at the first question."""
+    shutil.rmtree(Path(_HOME.name) / ".local", ignore_errors=True)
 
 
 def surroundings() -> dict[str, str]:
@@ -81,6 +87,7 @@ class Terminal:
     """A program of this interpreter under a pseudo-terminal. `started` is the moment before the spawn."""
 
     def __init__(self, arguments: Sequence[str]) -> None:
+        forget_lambs()
         self._ours, theirs = pty.openpty()
         fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
         self.started = perf_counter()
