@@ -142,3 +142,15 @@ def test_a_time_of_birth_is_kept_as_a_moment(guide: Guide) -> None:
     assert isinstance(understood, Understood)
     assert understood.said == "born 2026-02-10T23:10+00:00"
     assert understood.note == "Taken as born 23:10 on 2026-02-10."
+
+
+def test_a_temperature_in_the_other_system_is_doubted_unless_it_is_normal(guide: Guide) -> None:
+    """`93.8` for 39.8 would be a dying lamb in Fahrenheit: it is asked again; a normal 102.5 is taken at once."""
+    reader = AnswerReader(guide, "metric", Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC))
+
+    slip = reader.read(guide.findings["temperature"], "93.8", {})
+    assert isinstance(slip, AskAgain)
+    assert slip.insisted is not None
+    assert "34.3 °C" in slip.why
+    assert isinstance(reader.read(guide.findings["temperature"], "102.5", {}), Understood)
+    assert isinstance(reader.read(guide.findings["temperature"], "93.8F", {}), Understood)

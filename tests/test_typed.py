@@ -48,7 +48,7 @@ def test_102_is_taken_as_fahrenheit_and_said_so() -> None:
     """102 can only be Fahrenheit; it is taken so, and the person is told."""
     read = read_measure("102", "degC", TEMPERATURE)
 
-    assert read == Measured(38.8889, "Taken as 102 °F, which is 38.9 °C.")
+    assert read == Measured(38.8889, "Taken as 102 °F, which is 38.9 °C.", other_system=True)
 
 
 @pytest.mark.parametrize(

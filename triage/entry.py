@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from triage.clock import Now, looks_like_clock, read_birth
 from triage.facts import UNSURE, Facts, Value
-from triage.guide.model import Finding, Guide
+from triage.guide.model import Condition, Finding, Guide
 from triage.problems import nearest
 from triage.typed import Measured, Refused, read_measure
 from triage.units import System, convert, show
@@ -65,6 +65,9 @@ class AnswerReader:
     ) -> Understood | AskAgain:
         """Ask again, once, about a measurement that can be but seldom is."""
         understood = Understood(read.value, text.strip(), read.note)
+        if read.other_system and finding.normal and not self._normal(finding, finding.normal, read.value):
+            # Two digits changed round look like the other system, and make a well lamb a dying one.
+            return AskAgain(f"{read.note} That is not normal. {KEEP_IT} Or was it a slip?", understood)
         span = usual_span(self.guide, finding, known)
         if span is None or span[0] <= read.value <= span[1]:
             return understood
@@ -73,6 +76,15 @@ class AnswerReader:
         )
         most = f"{value} is unusual; most such lambs are {low} to {high}."
         return AskAgain(f"{most}{self._meant(finding, text, span)} {KEEP_IT}", understood)
+
+    def _normal(self, finding: Finding, normal: Condition, value: float) -> bool:
+        """Whether a measurement is one that the guide calls normal."""
+
+        def at(name: str) -> float:
+            return self.guide.numbers[name].quantity.to(finding.measure).value
+
+        low, high = normal.from_ or normal.above, normal.up_to or normal.below
+        return (not low or value >= at(low)) and (not high or value <= at(high))
 
     def _meant(self, finding: Finding, text: str, span: tuple[float, float]) -> str:
         """Ask whether the other unit system was meant, where that would be usual."""

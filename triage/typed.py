@@ -43,6 +43,8 @@ class Measured:
 
     value: float
     note: str = ""
+    other_system: bool = False
+    """Whether a bare number could only be of the unit system that the reader does not use."""
 
 
 @dataclass(frozen=True)
@@ -106,6 +108,7 @@ def _bare(number: float, unit: str, plausible: tuple[float, float], system: Syst
                 _took(number, candidate, value, unit, system)
                 if index
                 else _as(candidates, value, unit, system),
+                other_system=index > 0,
             )
     return _out_of_range(number, candidates[0], unit, plausible, system)
 
