@@ -96,7 +96,8 @@ class LambApp(App[None]):
         if sys.platform != "win32":
             loop = asyncio.get_running_loop()
             for number in (signal.SIGTERM, signal.SIGHUP):
-                loop.add_signal_handler(number, self.cut_off)
+                # Not the loop's own handler: writing to a terminal that is gone can hold the loop itself.
+                signal.signal(number, lambda *_: self.cut_off(loop))
         self.draw()
         self.call_after_refresh(_collect_again)
         self.set_interval(WATCH, self.look_at_the_clock)
@@ -109,12 +110,12 @@ class LambApp(App[None]):
         if (self.session.told, self.session.page().alarm) != before or self.session.page().kind == "lambs":
             self.draw()
 
-    def cut_off(self) -> None:
+    def cut_off(self, loop: asyncio.AbstractEventLoop) -> None:
         """Leave in order; if the terminal is gone and takes nothing any more, leave all the same."""
         last = threading.Timer(PATIENCE, self._leave_at_once)
         last.daemon = True
         last.start()
-        self.exit()
+        loop.call_soon_threadsafe(self.exit)
 
     def _leave_at_once(self) -> None:
         try:
