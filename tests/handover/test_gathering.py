@@ -8,6 +8,7 @@ import pytest
 
 from tests.conftest import small_guide
 from tests.handover.made import EARLIER, NIGHT, NOW, answered, full, lamb, minutes, noted
+from tests.handover.test_words import line
 from triage.facts import UNSURE, Unsure
 from triage.guide.model import Condition, Guide
 from triage.handover import Situation, Told, handover_of
@@ -69,7 +70,7 @@ def test_readings_of_the_days_before_have_a_list_of_their_own(guide: Guide) -> N
         "Temperature 39.2 °C at 10:10 on 09 Feb",
         "Weight 3.2 kg at 00:10 on 09 Feb",
     ]
-    assert "Temperature 39.5 °C at 02:11, before that 38.9 °C at 21:00 yesterday" in texts(told.found)[0]
+    assert "Temperature 39.5 °C at 02:11, before that 38.9 °C at 21:00 yesterday" in texts(told.found)[1]
 
 
 def test_what_a_vet_asks_and_nobody_looked_at_is_not_checked(guide: Guide) -> None:
@@ -212,6 +213,17 @@ def test_what_an_earlier_walk_of_the_day_found_is_told(guide: Guide) -> None:
     assert found(300, "a-choice-of-another-edition") == []
 
 
+def test_what_is_well_again_stands_after_what_is_not(guide: Guide) -> None:
+    """A bad sign of now is said before one of the evening that has gone."""
+    walk = answered(guide, "none", 39.5, "sucks", "scours", "loose")
+    earlier = (Answer("swallows", "no-swallow", at=minutes(-300)),)
+    told = handover_of(Situation(walk, NOW, earlier=earlier))
+
+    assert [text.partition(" at ")[0] for text in texts(told.found)] == ["Dung", "Suck and swallow"]
+    assert line(told, "Found: ").startswith("Found: dung at 02:14: Looser")
+    assert line(told, "Normal again: ").endswith("yesterday: Its head drops, or it does not swallow.")
+
+
 def test_what_was_normal_hours_ago_is_not_told_as_normal_now(guide: Guide) -> None:
     """A good suck of the evening says nothing of a lamb that gasps at night; one of just now does."""
     walk = answered(guide, "gasping")
@@ -255,8 +267,8 @@ def test_a_walk_of_another_edition_is_told_as_far_as_it_is_known(guide: Guide) -
     told = handover_of(full(answered(guide, "none", 39.5), earlier=earlier, observations=NIGHT))
 
     assert [text.partition(" at ")[0] for text in texts(told.found)] == [
-        "Temperature 39.5 °C",
         "Suck and swallow",
+        "Temperature 39.5 °C",
     ]
 
 

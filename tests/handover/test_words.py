@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.handover.made import AT, HOLDING, HOSTILE, NOW, WORDY, answered, full, lamb, noted, walks
+from tests.handover.made import AT, HOLDING, HOSTILE, NIGHT, NOW, WORDY, full, lamb, noted, walks
 from triage.casebook.rows import Observation, Part
 from triage.facts import UNSURE
 from triage.guide.model import Ask, Guide
@@ -88,7 +88,9 @@ def test_no_walk_at_all_can_take_more(guide: Guide) -> None:
     why = _count("Why now:") + max(labels) + time + max(said)
     says = _count("The guide says:") + max(_count(each.say) for each in guide.front.urgencies)
     counted = _count("Found: 9 things, below. Noted: 2 things, below. Given: 9 things, below.")
-    counted += _count("Looked at, normal: 9 things, below. Done: 9 things, below.")
+    counted += _count(
+        "Looked at, normal: 9 things, below. Done: 9 things, below. Normal again: 9 things, below."
+    )
     missing = _count("Not checked:") + sum(labels)
     asks = max(_count(each.asks) for each in guide.front.urgencies)
 
@@ -134,13 +136,18 @@ def test_any_notes_fit(guide: Guide, seen: list[Observation], name: str, seed: i
 
 
 def test_normal_findings_give_way_before_found_ones(guide: Guide) -> None:
-    """When words run out the normal ones are counted, with where they stand, and the found ones are not."""
-    walk = answered(guide, "none", 36.2, 9.0, "given", None, 38.4, "sucks", apart=10)
-    told = handover_of(full(walk, WORDY))
+    """When words run out normal findings are counted, with where they stand, while the found ones are said."""
+    fed = tuple(noted("feed", -at * 60, what=what, amount=60.0, how="all") for at, what in enumerate(FED))
+    seen = (*fed, *(each for each in NIGHT if each.kind in ("manner", "passed", "vet-said")))
+    normal_alone = found_too = 0
+    for walk in walks(guide, 1500, 6):
+        told = handover_of(Situation(walk, NOW, "metric", lamb(), seen, (), HOLDING))
+        counted = ["below" in line(told, label) for label in ("Looked at, normal: ", "Found: ")]
+        normal_alone += counted == [True, False]
+        found_too += counted[1]
 
-    assert line(told, "Looked at, normal: ") == "Looked at, normal: 1 thing, below."
-    assert len(told.normal) == 1
-    assert "36.2 °C at 02:20" in told.spoken[0].text
+    assert normal_alone > 20
+    assert found_too < 30, "six feeds and a full night crowd out what was found only on the longest walks"
 
 
 def test_an_answer_of_the_guide_is_never_cut(guide: Guide) -> None:

@@ -86,6 +86,8 @@ def sort_findings(situation: Situation) -> Sorted:
             normal.append(item)
         else:
             (found if finding.name in raised or finding.normal else other).append(item)
+    # What is well again by its last reading gives way to what is not.
+    found.sort(key=lambda item: well_again(situation, item))
     return Sorted(tuple(found), tuple(normal), tuple(other), tuple(missing), tuple(before))
 
 
@@ -93,6 +95,13 @@ def raised_by(situation: Situation) -> tuple[str, ...]:
     """Return the findings whose answers raised the urgency, the last first."""
     rises = reversed(situation.walk.state.rises)
     return tuple(dict.fromkeys(rise.finding for rise in rises if rise.finding and rise.value is not UNSURE))
+
+
+def well_again(situation: Situation, item: Item) -> bool:
+    """Whether the last reading of what was found is normal, and it is not why the urgency rose."""
+    if item.finding.name in raised_by(situation):
+        return False
+    return meets(situation.walk.guide, item.finding, item.finding.normal, item.readings[0].value)
 
 
 def begun(situation: Situation) -> datetime:

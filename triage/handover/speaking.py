@@ -7,11 +7,12 @@ was normal, what was not checked, what was given, and what is asked. (Muller, BM
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
+from functools import cache
 from typing import TypeVar
 
 from triage.casebook.rows import Observation
-from triage.handover.gathering import DAY, Item, Sorted
+from triage.handover.gathering import DAY, Item, Sorted, well_again
 from triage.handover.given import Gift, gathered
 from triage.handover.opening import ON_CARD, first_line, reason_of
 from triage.handover.situation import FORM, GUIDE, Rest, Situation, Told, told
@@ -25,8 +26,8 @@ MOST_WORDS = 150
 ASKS = "What do I do now, and should you see it?"
 """Asked where no urgency has been reached yet."""
 
-NOTED = ("passed", "manner")
-"""Kinds of observations whose last one is told: what it passed, and how it is."""
+NOTED = ("manner", "passed")
+"""Kinds of observations whose last one is told: how it is, and what it passed."""
 
 
 @dataclass(frozen=True)
@@ -34,6 +35,8 @@ class Limits:
     """How many of each are said; all others are counted and stand in the lists below."""
 
     found: int
+    again: int
+    """Things found that are normal by their last reading."""
     noted: int
     other: int
     normal: int
@@ -56,6 +59,7 @@ class Parts:
     """All that could be said, in the order in which it is said."""
 
     found: tuple[Item, ...]
+    again: tuple[Item, ...]
     noted: tuple[Observation, ...]
     other: tuple[Item, ...]
     normal: tuple[Item, ...]
@@ -73,11 +77,14 @@ GIVES_WAY = (
     ("done", 0),
     ("readings", 1),
     ("free", 6),
+    ("again", 0),
     ("found", 3),
-    ("noted", 0),
-    ("free", 3),
-    ("found", 0),
+    ("noted", 1),
     ("ways", 0),
+    ("free", 3),
+    ("found", 1),
+    ("noted", 0),
+    ("found", 0),
     ("into", 0),
 )
 """What gives way first where the words run out, and down to how many. Nothing stands here of what was not
@@ -87,15 +94,31 @@ checked and of why now; what went in by mouth or needle comes last of all."""
 def spoken(situation: Situation, found: Sorted, gifts: tuple[Gift, ...]) -> tuple[Told, ...]:
     """Return what is said: all of it where there is room, else as much as the words allow."""
     parts = _parts(situation, found, gifts)
-    limits = Limits(
-        *(len(each) for each in (parts.found, parts.noted, parts.other, parts.normal, parts.into, parts.done))
+    limits = whole = Limits(
+        *(len(getattr(parts, part.name)) for part in fields(parts) if part.name != "said")
     )
-    lines = tuple(_lines(situation, found, parts, limits))
+
+    @cache
+    def said(limits: Limits) -> tuple[Told, ...]:
+        return tuple(_lines(situation, found, parts, limits))
+
+    if words_in(said(whole)) <= MOST_WORDS:
+        return said(whole)
     for name, least in GIVES_WAY:
-        while words_in(lines) > MOST_WORDS and getattr(limits, name) > least:
+        while words_in(said(limits)) > MOST_WORDS and getattr(limits, name) > least:
             limits = replace(limits, **{name: getattr(limits, name) - 1})
-            lines = tuple(_lines(situation, found, parts, limits))
-    return lines
+    return said(_filled(limits, whole, said))
+
+
+def _filled(limits: Limits, whole: Limits, said: Callable[[Limits], Sequence[Told]]) -> Limits:
+    """Return limits with what still has room, as the last to give way may have left more than was needed."""
+    for name in dict.fromkeys(name for name, _ in reversed(GIVES_WAY)):
+        while getattr(limits, name) < getattr(whole, name):
+            wider = replace(limits, **{name: getattr(limits, name) + 1})
+            if words_in(said(wider)) > MOST_WORDS:
+                break
+            limits = wider
+    return limits
 
 
 def words_in(lines: Sequence[Told]) -> int:
@@ -108,8 +131,10 @@ def _parts(situation: Situation, found: Sorted, gifts: tuple[Gift, ...]) -> Part
     reason = reason_of(situation, found)
     since = situation.now.moment - DAY
     lately = [seen for seen in situation.observations if seen.at >= since]
+    unsaid = [item for item in found.found if item.finding.name != reason or len(item.readings) > 1]
     return Parts(
-        tuple(item for item in found.found if item.finding.name != reason or len(item.readings) > 1),
+        tuple(item for item in unsaid if not well_again(situation, item)),
+        tuple(item for item in unsaid if well_again(situation, item)),
         tuple(seen for kind in NOTED if (seen := _last(lately, kind))),
         tuple(item for item in found.other if _unsaid(item, gifts, (*ON_CARD, reason))),
         tuple(item for item in found.normal if _unsaid(item, gifts, ())),
@@ -147,6 +172,7 @@ def _lines(situation: Situation, found: Sorted, parts: Parts, limits: Limits) ->
 
     yield first_line(situation, found, limits.free)
     yield from _list("Found", parts.found, limits.found, item)
+    yield from _list("Normal again", parts.again, limits.again, item)
     yield from _list("Noted", parts.noted, limits.noted, noted)
     if limits.other:
         yield from _list("Also", parts.other, limits.other, item)
