@@ -220,7 +220,7 @@ def test_what_is_well_again_stands_after_what_is_not(guide: Guide) -> None:
     told = handover_of(Situation(walk, NOW, earlier=earlier))
 
     assert [text.partition(" at ")[0] for text in texts(told.found)] == ["Dung", "Suck and swallow"]
-    assert line(told, "Found: ").startswith("Found: dung at 02:14: Looser")
+    assert "Why now: dung at 02:14: Looser" in told.spoken[0].text
     assert line(told, "Normal again: ").endswith("yesterday: Its head drops, or it does not swallow.")
 
 
