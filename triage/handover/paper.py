@@ -13,9 +13,9 @@ from triage.handover.text import lists
 from triage.page.inert import inert
 
 _STYLE = """
-@page { margin: 10mm 13mm; }
+@page { margin: 9mm 13mm; }
 * { box-sizing: border-box; }
-body { font: 10.5pt/1.3 Georgia, 'Times New Roman', serif; color: #111; background: #fff;
+body { font: 10.5pt/1.26 Georgia, 'Times New Roman', serif; color: #111; background: #fff;
        max-width: 46em; margin: 1em auto; padding: 0 1em; overflow-wrap: anywhere; }
 h1 { font-size: 16pt; margin: 0; }
 h2 { font-size: 10pt; margin: .6em 0 .1em; border-bottom: 1px solid #111; break-after: avoid; }
@@ -23,7 +23,7 @@ p { margin: .15em 0; }
 ol, ul { margin: .15em 0; padding-left: 1.4em; }
 .say { font-size: 11.5pt; }
 .say li { margin-bottom: .15em; }
-.write p { display: flex; gap: .6em; align-items: flex-end; height: 2.2em; margin: 0; break-inside: avoid;
+.write p { display: flex; gap: .6em; align-items: flex-end; height: 2.1em; margin: 0; break-inside: avoid;
            font-size: 9.5pt; }
 .write p::after { content: ""; flex: 1; border-bottom: 1px solid #555; }
 .lists { columns: 2; column-gap: 2em; font-size: 9pt; line-height: 1.25; margin-top: .6em; }
