@@ -34,7 +34,7 @@ def look_of(walk: Walk) -> Look | None:
         act = walk.guide.nodes[last.act]
         wait = act.wait if isinstance(act, Act) else ""
     if isinstance(node, End):
-        wait = node.look_again or _while_it_rings(walk) or wait
+        wait = _while_it_rings(walk) or node.look_again or wait
     if not wait or last.at is None:
         return None
     minutes = walk.guide.numbers[wait].quantity.to("min").value
@@ -42,7 +42,7 @@ def look_of(walk: Walk) -> Look | None:
 
 
 def _while_it_rings(walk: Walk) -> str:
-    """Return the wait at an end that names none because the vet is called: such a lamb needs it most."""
+    """Return the guide's shortest wait where the vet is called now: such a lamb needs a look most of all."""
     guide = walk.guide
     if walk.state.urgency != guide.top:
         return ""

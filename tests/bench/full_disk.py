@@ -97,7 +97,7 @@ def fill_and_walk(guide: Guide, folder: Path, chance: random.Random) -> tuple[st
 def walk_on(session: Session, guide: Guide, chance: random.Random) -> None:
     """Answer at random; at an end, begin with another lamb."""
     if session.walk.finished:
-        session.desk.keeping.take_up(None, None, session.whole)
+        session.desk.keeping.take_up(None, None, session.whole, session.desk.clock())
         session.take_up(Walk(guide))
     forward(session, chance)
 

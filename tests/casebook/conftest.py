@@ -46,3 +46,11 @@ def opened_at(path: Path) -> Opened:
     opened = open_casebook(path)
     assert isinstance(opened, Opened), opened
     return opened
+
+
+@pytest.fixture(scope="session")
+def whole(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """A sound casebook of several pages, as bytes."""
+    from tests.casebook.damaging import sound_casebook  # it stands on what is above
+
+    return sound_casebook(tmp_path_factory.mktemp("whole") / "casebook.sqlite")

@@ -21,18 +21,11 @@ from tests.casebook.damaging import (
     put,
     read_all,
     rows,
-    sound_casebook,
     use,
 )
 from triage.casebook.failing import NotKept
 from triage.casebook.opening import Opened
 from triage.casebook.rows import Case
-
-
-@pytest.fixture(scope="module")
-def whole(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    """A sound casebook, as bytes."""
-    return sound_casebook(tmp_path_factory.mktemp("whole") / "casebook.sqlite")
 
 
 @pytest.mark.parametrize("damage", DAMAGES)

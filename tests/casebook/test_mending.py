@@ -25,7 +25,6 @@ from tests.casebook.damaging import (
     put,
     read_all,
     rows,
-    sound_casebook,
     use,
 )
 from tests.casebook.killing import ROOT
@@ -34,12 +33,6 @@ from triage.casebook.opening import Opened, mend, open_casebook
 from triage.casebook.rows import Case
 from triage.casebook.salvage import LOST
 from triage.walk import Answer
-
-
-@pytest.fixture(scope="module")
-def whole(tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    """A sound casebook, as bytes."""
-    return sound_casebook(tmp_path_factory.mktemp("whole") / "casebook.sqlite")
 
 
 def test_answers_whose_case_was_lost_get_one(whole: bytes, path: Path) -> None:

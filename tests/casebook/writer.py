@@ -32,7 +32,7 @@ def main(path: Path, seed: int) -> None:
     session = Session(Walk(guide), house=House(Keeping(opened.book)))
     while True:
         if session.walk.finished:
-            session.desk.keeping.take_up(None, None, session.walk)
+            session.desk.keeping.take_up(None, None, session.whole, session.desk.clock())
             session.take_up(Walk(guide))
         forward(session, chance)
         tell(session)

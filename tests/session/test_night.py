@@ -380,3 +380,71 @@ def test_a_look_that_could_not_be_kept_rings_all_the_same(guide: Guide) -> None:
     session.watch()
     typed(session, "l", "k")
     assert session.page().alarm.count("Look again now") == 1
+
+
+def test_lambs_that_can_not_be_kept_stay_within_reach(guide: Guide) -> None:
+    """Without a casebook several lambs of a night are listed while the guide is open, and each is gone on with."""
+    session = typed(Session(Walk(guide), clock=lambda: Now(START, UTC)), *COLD, "o", "1", "6", "39.3", "o")
+
+    assert "There is no casebook. These stay only while the guide is open." in texts(session)
+    assert any(text.startswith("Lamb of 02:10: look at") for text in texts(session))
+    typed(session, "2")
+    assert len(session.walk.moves) == len(COLD)
+    typed(session, "o", "2")
+    assert len(session.walk.moves) == 2
+
+
+def test_a_number_means_what_it_meant_when_it_was_shown(night: Night) -> None:
+    """A look that comes due while the list is read moves its lamb up, but not under the finger."""
+    night.open("6")
+    session = night.open("1", *COLD, "o")
+    shown = texts(session)
+    night.passes(30)
+    place = next(number for number, text in enumerate(shown) if "left at" in text)
+
+    typed(session, str(place))
+
+    assert len(session.walk.moves) == 1
+
+
+def test_a_lamb_that_grew_older_meanwhile_is_not_warmed_by_its_old_age(night: Night) -> None:
+    """Cold at four hours it is dried and warmed. Gone on with three hours later it is past five hours old: no
+    heat before glucose (Eales, Small and Gilmour 1982, Veterinary Record 110: a fasted lamb that is warmed
+    first may fit and die)."""
+    session = night.open("6", "36.2", "4h", "d")
+    assert session.walk.state.times == {"warm-by-thermometer": 1}
+    night.passes(180)
+
+    again = night.open("2")
+
+    assert "It is 7 hours old by now." in again.told
+    assert "glucose by needle" in texts(again)[0]
+    assert again.walk.state.urgency == again.walk.guide.top
+
+
+def test_a_guide_left_open_grows_with_the_lamb(night: Night) -> None:
+    """The same holds with the guide left open: a key pressed hours later is not taken for the page it was meant
+    for, and the page of now is shown."""
+    session = night.open("6", "36.2", "4h", "d")
+    night.passes(180)
+
+    session.take("36.4")
+
+    assert "It is 7 hours old by now." in session.told
+    assert "glucose by needle" in texts(session)[0]
+    other = night.open("1", "6", "36.2", "4h")
+    night.passes(120)
+    other.watch()
+    assert "glucose by needle" in texts(other)[0]
+
+
+def test_an_age_that_changes_nothing_is_told_to_nobody(night: Night) -> None:
+    """Where the same page is right at the age of now, it stays, and the answers do."""
+    session = night.open("6", "39.3", "1", "5", "2h")
+    before = session.page().blocks
+    night.passes(40)
+    session.watch()
+
+    assert session.told == ""
+    assert session.page().blocks == before
+    assert session.walk.facts.measured("age") == 2.67

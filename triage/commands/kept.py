@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from triage.casebook.book import Casebook
     from triage.casebook.rows import Lamb, Look
     from triage.clock import Now
-    from triage.guide.model import Guide
     from triage.session import Session
 
 
@@ -97,34 +96,41 @@ def _lamb(book: Casebook, name: str) -> Lamb | None:
     return None
 
 
-def _session(guide: Guide, parsed: argparse.Namespace) -> Session:
-    """Begin a session at the lamb's last walk, so that a command tells what the screen tells."""
+def _session(parsed: argparse.Namespace) -> Session | Exit:
+    """Begin a session on the casebook, so that a command tells what the screen tells."""
     from triage.commands.house import open_house
     from triage.holding.place import Nowhere, casebook_file
     from triage.session import Session
     from triage.walk import Walk
 
+    guide = open_guide(parsed.guide)
+    if isinstance(guide, Exit):
+        return guide
     place = casebook_file()
     if parsed.casebook is None and not isinstance(place, Nowhere):
         parsed.casebook = place  # a kept lamb is told whole, also by another guide
     parsed.unkept = False
     house = open_house(parsed)
+    for note in house.notes:
+        complain(note)
+    if house.keeping.book is None:
+        complain(f"The casebook can't be opened: {house.keeping.why_not}.")
+        return Exit.UNREADABLE
     vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
     return Session(Walk(guide), units_of(parsed, house.holding), vet, house=house)
 
 
 def _at_lamb(parsed: argparse.Namespace) -> Session | Exit:
-    guide = open_guide(parsed.guide)
-    if isinstance(guide, Exit):
-        return guide
-    book = _book(parsed)
-    lamb = _lamb(book, parsed.lamb) if book else None
-    if book is None or lamb is None:
-        return Exit.UNREADABLE if book is None else Exit.PROBLEMS
-    book.close()
+    """Begin a session at the last walk of the lamb that was named."""
     from triage.session.resuming import take_up_last
 
-    session = _session(guide, parsed)
+    session = _session(parsed)
+    if isinstance(session, Exit):
+        return session
+    book = session.desk.keeping.book
+    lamb = _lamb(book, parsed.lamb) if book else None
+    if lamb is None:
+        return Exit.PROBLEMS
     take_up_last(session, lamb)
     return session
 
@@ -138,15 +144,11 @@ def _print(session: Session) -> None:
 
 def run_lambs(parsed: argparse.Namespace) -> int:
     """List the lambs in care as the opening list does, or all lambs."""
-    guide = open_guide(parsed.guide)
-    if isinstance(guide, Exit):
-        return guide
-    session = _session(guide, parsed)
-    if session.desk.keeping.book is None:
-        complain(f"The casebook can't be opened: {session.desk.keeping.why_not}.")
-        return Exit.UNREADABLE
     from triage.session.lambs import every_line, lines_in_care
 
+    session = _session(parsed)
+    if isinstance(session, Exit):
+        return session
     for line in every_line(session) if parsed.all else lines_in_care(session):
         say(line)
     return Exit.FINE
@@ -218,18 +220,17 @@ def _write_calendar(looks: tuple[tuple[str, str, Look], ...], now: Now, file: Pa
 def run_export(parsed: argparse.Namespace) -> int:
     """Write a lamb with all that is kept of it to a file."""
     from triage.casebook.failing import NotKept
-    from triage.clock import Now
     from triage.moving.export import exported
     from triage.whole_file import write_whole
 
-    guide = open_guide(parsed.guide)
-    if isinstance(guide, Exit):
-        return guide
-    book = _book(parsed)
-    lamb = _lamb(book, parsed.lamb) if book else None
-    if book is None or lamb is None:
-        return Exit.UNREADABLE if book is None else Exit.PROBLEMS
-    text = exported(book, lamb, guide.front.edition, Now.read().moment)
+    session = _at_lamb(parsed)
+    if isinstance(session, Exit):
+        return session
+    desk = session.desk
+    assert desk.keeping.book is not None
+    assert desk.keeping.lamb is not None
+    edition, now = desk.guide.front.edition, desk.clock().moment
+    text = exported(desk.keeping.book, desk.keeping.lamb, edition, now)
     if isinstance(text, NotKept):
         complain(f"The casebook can't be read: {text.why}.")
         return Exit.UNREADABLE

@@ -72,7 +72,7 @@ def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
     second = " | ".join(_unbroken(part) for part in facts if part)
     wrapped = textwrap.wrap(second, width) or [""]
     shown = [_cut(second, width)] if height < SHORT else wrapped
-    lines += [(text.replace(NO_BREAK, " "), STYLES["title"]) for text in shown]
+    lines += [(text.replace(NO_BREAK, " ").removesuffix(" |"), STYLES["title"]) for text in shown]
     # An alarm takes a line of its own, so that it never pushes the number out of sight.
     return lines[: max(1, height // 4) + bool(page.alarm)]
 

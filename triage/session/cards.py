@@ -100,7 +100,9 @@ class CardRoom:
                 sexed = part == "sex"
                 lamb = replace(lamb, sex=chosen[0]) if sexed else replace(lamb, birth_type=chosen[0])
         self._part = ""
-        desk.told = desk.keeping.keep_lamb(lamb, desk.clock()) or "Written on its card."
+        desk.told = desk.keeping.keep_lamb(lamb, desk.clock()) or (
+            "Noted, but not kept." if desk.keeping.why_not else "Written on its card."
+        )
 
     def _born(self, typed: str) -> tuple[datetime, bool] | str:
         """Read a time of birth, or an age; whether it is a guess."""

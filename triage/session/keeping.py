@@ -16,6 +16,7 @@ from triage.casebook.rows import Case, Lamb, Look, Observation, new_id
 from triage.clock import Now
 from triage.looks import look_of
 from triage.session.card import Weighing, card_from, weighings
+from triage.session.unkept import SetDown, Unkept, as_case
 from triage.walk import Walk
 
 T = TypeVar("T")
@@ -35,17 +36,22 @@ class Keeping:
     case: Case | None = None
     _looked_over: bool = field(default=False, init=False)
     _unwritten: list[tuple[Lamb, Observation]] = field(default_factory=list)
-    _settled: list[Look] = field(default_factory=list)
-    _set_down: list[tuple[Lamb | None, Case | None, Walk]] = field(default_factory=list)
+    unkept: Unkept = field(default_factory=Unkept)
 
-    def take_up(self, lamb: Lamb | None, case: Case | None, instead_of: Walk) -> None:
+    def take_up(self, lamb: Lamb | None, case: Case | None, instead_of: Walk, now: Now) -> None:
         """Take up a lamb and its case, or neither for a lamb that is not known yet.
 
         The walk that was in hand is remembered until it is kept, if it could not be kept so far.
         """
         if (self.why_not or self.book is None) and instead_of.moves:
-            self._set_down.append((self.lamb, self.case, instead_of))
+            self.unkept.walks.append(SetDown(self.known(now), self.case, instead_of))
         self.lamb, self.case = lamb, case
+
+    def take_up_again(self, place: int, instead_of: Walk, now: Now) -> Walk:
+        """Take up a walk that was set down, by its place among them, and return it."""
+        taken = self.unkept.walks.pop(place)
+        self.take_up(taken.lamb, taken.case, instead_of, now)
+        return taken.walk
 
     def known(self, now: Now) -> Lamb:
         """Return the lamb in hand; one that nothing is known of yet gets a name by the clock."""
@@ -117,10 +123,10 @@ class Keeping:
         return [] if isinstance(cases, NotKept) else [case for case in cases if case.closed is None]
 
     def unkept_looks(self, walk: Walk) -> list[tuple[str, Look]]:
-        """Return the looks of the walk in hand and of those set down, that are not in the file."""
-        walks = [*((lamb, each) for lamb, _, each in self._set_down), (self.lamb, walk)]
-        looks = [(lamb.name if lamb else "", look_of(each)) for lamb, each in walks]
-        return [(name, look) for name, look in looks if look and look not in self._settled]
+        """Return the looks of the walk in hand and of those set down, each with the lamb's name."""
+        look = self.unkept.look(walk)
+        in_hand = [(self.lamb.name if self.lamb else "", look)] if look else []
+        return [*self.unkept.looks(), *in_hand]
 
     def settle(self, walk: Walk, now: Now, closed: datetime | None) -> str:
         """Take the looks off all open cases of the lamb in hand, and close them where a time is given.
@@ -128,7 +134,7 @@ class Keeping:
         Returns what went wrong, or an empty text.
         """
         look = look_of(walk)
-        self._settled += [look] if look else []
+        self.unkept.settled += [look] if look else []
         if self.book is None or self.lamb is None:
             return ""
         for case in self._open_of(self.lamb):
@@ -174,18 +180,23 @@ class Keeping:
         return (FORKED if there else ""), self._begin(walk, now)
 
     def seen(self) -> tuple[Observation, ...]:
-        """Return what was written down of the lamb in hand, the oldest first."""
+        """Return what was written down of the lamb in hand, the oldest first; what waits too."""
         seen = self.book.observations_of(self.lamb.id) if self.book and self.lamb else ()
         return self.waiting if isinstance(seen, NotKept) else (*seen, *self.waiting)
 
+    def story(self, walk: Walk, now: Now) -> tuple[tuple[Case, ...], tuple[Observation, ...]]:
+        """Return all cases and observations of the lamb in hand, the walk in hand as it now is."""
+        cases = self.book.cases_of(self.lamb.id) if self.book and self.lamb else ()
+        known = () if isinstance(cases, NotKept) else cases
+        hand = as_case(self.lamb, self.case, walk, now)
+        others = tuple(case for case in known if case.id != hand.id)
+        return (*others, *((hand,) if hand.moves else ())), self.seen()
+
     def weighed(self) -> list[Weighing]:
-        """Return every weighing of the lamb in hand, the oldest first."""
-        if self.book is None or self.lamb is None:
-            return []
-        cases, seen = self.book.cases_of(self.lamb.id), self.book.observations_of(self.lamb.id)
-        if isinstance(cases, NotKept) or isinstance(seen, NotKept):
-            return []
-        return weighings((move for case in cases for move in case.moves), (*seen, *self.waiting))
+        """Return every weighing of the lamb in hand that is written down, the oldest first."""
+        cases = self.book.cases_of(self.lamb.id) if self.book and self.lamb else ()
+        known = () if isinstance(cases, NotKept) else cases
+        return weighings((move for case in known for move in case.moves), self.seen())
 
     def look_over(self, now: Now) -> str:
         """Read the whole file once for damage. Returns what the person must be told of it, mostly nothing."""
@@ -217,12 +228,12 @@ class Keeping:
         """Keep the walks that were set down while nothing could be kept, each as its own lamb's."""
         in_hand = self.lamb, self.case
         told = ""
-        while self._set_down and not self.why_not:
-            self.lamb, self.case, walk = self._set_down[0]
-            self.why_not = UNTRIED
-            told = self.keep(walk, now) or told
+        while self.unkept.walks and not self.why_not:
+            first = self.unkept.walks[0]
+            self.lamb, self.case, self.why_not = first.lamb, first.case, UNTRIED
+            told = self.keep(first.walk, now) or told
             if not self.why_not:
-                del self._set_down[0]
+                del self.unkept.walks[0]
         self.lamb, self.case = in_hand
         return told
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from triage.casebook.failing import NotKept
-from triage.casebook.rows import Case, Lamb, Observation
+from triage.casebook.rows import Lamb
 from triage.clock import Now, hhmm
 from triage.guide.model import Guide
 from triage.looks import look_of
@@ -36,7 +35,7 @@ class LambRoom:
 
         desk = self.session.desk
         now, lamb = desk.clock(), desk.keeping.known(desk.clock())
-        cases, seen = self.story()
+        cases, seen = desk.keeping.story(self.session.whole, now)
         shown = [
             Block("heading", inert(lamb.name, 60)),
             Block("body", card_line(lamb, desk.guide, now, desk.system)),
@@ -49,11 +48,6 @@ class LambRoom:
         shown += [Block("choice", kind.label, digit) for digit, kind in DIGITS.items()]
         told = blocks(cases, seen, desk.guide, desk.system, now)
         return Page("lamb", "This lamb", (*shown, Block("blank", ""), *told))
-
-    def story(self) -> tuple[tuple[Case, ...], tuple[Observation, ...]]:
-        """Return the lamb's cases and observations; without a casebook, the walk in hand."""
-        keeping, moment = self.session.desk.keeping, self.session.desk.clock().moment
-        return story_of(self.session.whole, keeping.lamb, self.session, moment)
 
     def take(self, typed: str) -> None:
         """Open the form of a digit; Enter alone goes back."""
@@ -74,7 +68,8 @@ class LambRoom:
             case "go-on":
                 desk.rooms.clear()
             case "afresh":
-                desk.keeping.take_up(desk.keeping.known(desk.clock()), None, session.whole)
+                now = desk.clock()
+                desk.keeping.take_up(desk.keeping.known(now), None, session.whole, now)
                 session.take_up(Walk(desk.guide))
                 desk.told = "A new look at this lamb, from the first question."
             case "looked":
@@ -95,23 +90,6 @@ class LambRoom:
     def back(self) -> None:
         """Go back to what was open before."""
         self.session.desk.close(self)
-
-
-def story_of(
-    walk: Walk, lamb: Lamb | None, session: Session, moment: datetime
-) -> tuple[tuple[Case, ...], tuple[Observation, ...]]:
-    """Return all that is known of a lamb: what is in the casebook, and what is not yet."""
-    keeping = session.desk.keeping
-    book = keeping.book
-    cases = book.cases_of(lamb.id) if book and lamb else ()
-    seen = book.observations_of(lamb.id) if book and lamb else ()
-    if isinstance(cases, NotKept) or isinstance(seen, NotKept):
-        cases, seen = (), ()
-    edition = walk.guide.front.edition
-    hand = keeping.case or Case("", lamb.id if lamb else "", moment, moment, edition)
-    hand = replace(hand, moves=walk.moves)
-    others = tuple(case for case in cases if case.id != hand.id)
-    return (*others, *((hand,) if hand.moves else ())), (*seen, *keeping.waiting)
 
 
 def card_line(lamb: Lamb, guide: Guide, now: Now, system: System) -> str:

@@ -27,24 +27,30 @@ class LambsRoom:
     """The list of open cases."""
 
     session: Session
-    _known: dict[tuple[str, int, str], str] = field(default_factory=dict, init=False)
+    _known: dict[tuple[object, ...], str] = field(default_factory=dict, init=False)
     _urgencies: dict[str, int] = field(default_factory=dict, init=False)
+    _waiting: tuple[tuple[Lamb, Case], ...] = field(default=(), init=False)
+    _shown: tuple[tuple[Lamb, Case], ...] = field(default=(), init=False)
 
     def page(self) -> Page:
         """Return the list as it is in the casebook now, so that another copy's lambs show too."""
         desk = self.session.desk
         blocks = [Block("heading", "Lambs in care")]
         blocks.append(Block("choice", "Another lamb: begin with the danger signs", "1"))
-        listed, now = self.listed(), desk.clock()
+        now = desk.clock()
+        # A number means what it meant when it was shown, also if a look has come due meanwhile.
+        self._waiting = desk.keeping.unkept.cases(now)
+        elsewhere = {case.id for _, case in self._waiting}
+        self._shown = tuple(each for each in self.listed() if each[1].id not in elsewhere)
         blocks += [
             Block("choice", self.line(lamb, case, now), str(number))
-            for number, (lamb, case) in enumerate(listed, 2)
+            for number, (lamb, case) in enumerate((*self._waiting, *self._shown), 2)
         ]
         if not desk.keeping.book:
-            blocks.append(Block("body", "No lamb is kept here, as there is no casebook."))
-        elif not listed:
+            blocks.append(Block("body", "There is no casebook. These stay only while the guide is open."))
+        elif not self._shown and not self._waiting:
             blocks.append(Block("body", "No lamb is in care."))
-        blocks += self._more(len(listed))
+        blocks += self._more(len(self._shown))
         return Page("lambs", "", tuple(blocks))
 
     def listed(self, most: int = MOST) -> tuple[tuple[Lamb, Case], ...]:
@@ -76,7 +82,7 @@ class LambsRoom:
     def _stands(self, case: Case, now: Now) -> str:
         """Return how urgent a case is and where it has come to; worked out once for each of its versions."""
         desk = self.session.desk
-        key = (case.id, case.version, desk.system)
+        key = (case.id, case.version, desk.system, case.moves)
         if key not in self._known:
             walk = resume(desk.guide, case, now, desk.system).walk
             self._urgencies[case.id] = desk.guide.rank(walk.state.urgency)
@@ -90,22 +96,26 @@ class LambsRoom:
         if not typed:
             session.desk.close(self)
             return
-        listed = self.listed()
+        keeping, now = session.desk.keeping, session.desk.clock()
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 4 else 0
+        place = number - 2 - len(self._waiting)
         if number == 1:
-            session.desk.keeping.take_up(None, None, session.whole)
+            keeping.take_up(None, None, session.whole, now)
             session.take_up(Walk(session.desk.guide))
-        elif 2 <= number < len(listed) + 2:
-            self._open(*listed[number - 2])
+        elif 2 <= number < len(self._waiting) + 2:
+            session.take_up(keeping.take_up_again(number - 2, session.whole, now))
+        elif 0 <= place < len(self._shown):
+            self._open(*self._shown[place])
         else:
             session.desk.told = f"'{typed[:20]}' does nothing here. Type a number of the list."
 
     def _open(self, lamb: Lamb, case: Case) -> None:
         session, desk = self.session, self.session.desk
         resumed = resume(desk.guide, case, desk.clock(), desk.system)
-        desk.keeping.take_up(lamb, case, session.whole)
+        desk.keeping.take_up(lamb, case, session.whole, desk.clock())
         session.take_up(resumed.walk)
-        desk.told = f"{resumed.told} {_not_yet(case, desk.clock())}".strip()
+        told = (desk.told, resumed.told, _not_yet(case, desk.clock()))
+        desk.told = " ".join(part for part in told if part)
         if resumed.walk.finished:
             session.open("lamb")
 

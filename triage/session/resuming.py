@@ -80,7 +80,7 @@ def take_up_last(session: Session, lamb: Lamb) -> None:
     if isinstance(cases, NotKept):
         cases = ()
     case = max(cases, key=lambda each: (each.closed is None, each.touched), default=None)
-    desk.keeping.take_up(lamb, case, session.whole)
+    desk.keeping.take_up(lamb, case, session.whole, desk.clock())
     resumed = resume(desk.guide, case, desk.clock(), desk.system) if case else None
     session.take_up(resumed.walk if resumed else Walk(desk.guide))
     desk.told = resumed.told if resumed else ""

@@ -97,28 +97,25 @@ class Session:
 
         With `words` it is text from a box, and no command whatever it says.
         """
-        self.desk.told = ""
-        before, walking = self.whole, self.walking
         typed = typed.strip()
         page = self.room.page()
         command = "" if words and page.words else named(typed.lower(), page.kind)
-        if command:
-            self._command(command)
-        else:
-            self.room.take(typed)
+        self._turn(lambda: self._command(command) if command else self.room.take(typed))
         self.desk.pressed = command
+
+    def back(self) -> None:
+        """Go one step back, also from a box in which `b` would be a letter."""
+        self._turn(self.room.back)
+
+    def _turn(self, turn: Callable[[], None]) -> None:
+        """Do what a key stands for, and keep what it changed before the next page is shown."""
+        self.desk.told = ""
+        before, walking = self.whole, self.walking
+        turn()
         # A walk that was only taken up is not written: nobody has answered anything yet.
         if self.whole is not before and self.walking is walking:
             self._keep()
         self._look_who_is_due()
-
-    def back(self) -> None:
-        """Go one step back, also from a box in which `b` would be a letter."""
-        before = self.whole
-        self.desk.told = ""
-        self.room.back()
-        if self.whole is not before:
-            self._keep()
 
     def open(self, name: str) -> None:
         """Open the list of lambs, the lamb in hand, the vet's page or the holding, from anywhere."""
@@ -132,6 +129,7 @@ class Session:
         """Go on with a walk; every other page is closed."""
         self.desk.rooms.clear()
         self.walking = Walking(self.desk, walk)
+        self.walking.grow()
 
     def watch(self) -> bool:
         """Look at the clock: whether the bell is to ring now. To be called once a second or so."""
@@ -139,6 +137,7 @@ class Session:
         told = keeping.look_over(now) or keeping.retry(self.whole, now)
         if told:
             self.desk.told = told
+        self.walking.grow()
         return self.desk.house.alarm.rings(self._look_who_is_due())
 
     def _look_who_is_due(self) -> Mapping[str, Look]:

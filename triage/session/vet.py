@@ -12,7 +12,6 @@ from triage.page.inert import inert
 from triage.page.page import Block, Page
 from triage.page.side import how_to_blocks
 from triage.page.words import Reader
-from triage.session.lamb import story_of
 from triage.session.noting import NotingRoom
 from triage.whole_file import write_whole
 
@@ -46,7 +45,7 @@ class VetRoom:
         """Return what to tell of the lamb in hand."""
         session, desk = self.session, self.session.desk
         now, lamb = desk.clock(), desk.keeping.lamb
-        cases, seen = story_of(session.whole, lamb, session, now.moment)
+        cases, seen = desk.keeping.story(session.whole, now)
         hand = desk.keeping.case.id if desk.keeping.case else ""
         earlier = tuple(move for case in cases if case.id != hand for move in case.moves)
         situation = Situation(session.whole, now, desk.system, lamb, seen, earlier, desk.holding)

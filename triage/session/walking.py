@@ -11,6 +11,7 @@ from triage.guide.texts import steps_of
 from triage.looks import look_of
 from triage.page.inert import inert
 from triage.page.page import Block, Page, page_of
+from triage.session.aging import aged, changes_place, told_age
 from triage.session.desk import Desk
 from triage.units import show
 from triage.walk import Walk
@@ -60,8 +61,21 @@ class Walking:
             case _:
                 return side.answers_page(self.walk, system)
 
+    def grow(self) -> bool:
+        """Let the lamb grow to its age of now; whether another page is right for it then, which is told."""
+        if self.changing:
+            return False
+        before, changed = self.walk, aged(self.walk, self.desk.clock().moment)
+        self.walk = changed.walk
+        if not changes_place(before, changed):
+            return False
+        self.side, self.desk.told = "", told_age(self.walk)
+        return True
+
     def take(self, typed: str) -> None:
-        """Take one line or key that is no command."""
+        """Take one line or key that is no command. What was typed for another page is not taken."""
+        if not self.side and self.grow():
+            return
         if self.side:
             self._on_side(typed)
         elif self.changing and not typed:
@@ -72,6 +86,8 @@ class Walking:
     def command(self, name: str) -> None:
         """Do what a key of the walk stands for."""
         self._refused = ""
+        if self.grow():
+            return
         if name == "done":
             self._done()
         elif name == "answers" and self.changing:
