@@ -84,10 +84,14 @@ class Spent:
 
 
 class Terminal:
-    """A program of this interpreter under a pseudo-terminal. `started` is the moment before the spawn."""
+    """A program of this interpreter under a pseudo-terminal. `started` is the moment before the spawn.
 
-    def __init__(self, arguments: Sequence[str]) -> None:
-        forget_lambs()
+    With `forget` what an earlier run kept is taken away first; the next one then makes its casebook anew.
+    """
+
+    def __init__(self, arguments: Sequence[str], forget: bool = True) -> None:
+        if forget:
+            forget_lambs()
         self._ours, theirs = pty.openpty()
         fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
         self.started = perf_counter()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
@@ -84,11 +83,15 @@ def move_of(row: Sequence[Any]) -> Move:
 def parts_text(parts: Mapping[str, Part]) -> str:
     """Return the parts of an observation as JSON."""
     cleaned = {clean(name): _part(part) for name, part in parts.items()}
+    import json  # the first question needs none of it
+
     return json.dumps(cleaned, ensure_ascii=False)
 
 
 def parts_of(text: str) -> dict[str, Part]:
     """Return the parts that a JSON text holds; ValueError where it is no map of numbers and texts."""
+    import json
+
     parts = json.loads(text)
     if not isinstance(parts, dict):
         raise ValueError("the parts of an observation are a map")

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import partial
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from triage.casebook.book import Behind, Casebook
 from triage.casebook.failing import NotKept
@@ -15,9 +15,11 @@ from triage.casebook.opening import Opened, mend
 from triage.casebook.rows import Case, Lamb, Look, Observation, new_id
 from triage.clock import Now
 from triage.looks import look_of
-from triage.session.card import Weighing, card_from, weighings
 from triage.session.unkept import SetDown, Unkept, as_case
 from triage.walk import Walk
+
+if TYPE_CHECKING:
+    from triage.session.card import Weighing
 
 T = TypeVar("T")
 
@@ -96,6 +98,8 @@ class Keeping:
         return told
 
     def _begin(self, walk: Walk, now: Now) -> Case | NotKept:
+        from triage.session.card import card_from  # the first question needs no card
+
         assert self.book is not None
         lamb = card_from(self.known(now), walk.moves)
         case = Case(new_id(), lamb.id, now.moment, now.moment, _edition(walk), walk.moves, look_of(walk))
@@ -157,6 +161,8 @@ class Keeping:
         return self._failed(came, lambda: "", now.moment) if isinstance(came, NotKept) else ""
 
     def _go_on(self, case: Case, walk: Walk, now: Now) -> Case | Behind | NotKept:
+        from triage.session.card import card_from
+
         assert self.book is not None
         book, lamb = self.book, self.fresh(now)
         as_now = replace(case, edition=_edition(walk))
@@ -194,6 +200,8 @@ class Keeping:
 
     def weighed(self) -> list[Weighing]:
         """Return every weighing of the lamb in hand that is written down, the oldest first."""
+        from triage.session.card import weighings
+
         cases = self.book.cases_of(self.lamb.id) if self.book and self.lamb else ()
         known = () if isinstance(cases, NotKept) else cases
         return weighings((move for case in known for move in case.moves), self.seen())
