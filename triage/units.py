@@ -53,6 +53,10 @@ UNITS: dict[str, Unit] = {
     "ml/kg/day": Unit("dose a day", 1.0),
     "kg/day": Unit("gain", 1.0),
     "W": Unit("power", 1.0),
+    "MJ": Unit("energy", 1.0),
+    "MJ/kg": Unit("energy in feed", 1.0),
+    "MJ/kg/day": Unit("energy a day", 1.0),
+    "W/kg": Unit("heat", 1.0),
     "count": Unit("count", 1.0),
 }
 
@@ -159,6 +163,10 @@ _METRIC: dict[str, Callable[[float], str]] = {
     "s": lambda v: _plural(v, "second"),
     "%": lambda v: f"{tidy(v, 1)}%",
     "W": lambda v: f"{tidy(v, 0)} watts",
+    "MJ": lambda v: f"{tidy(v, 1)} MJ",
+    "MJ/kg": lambda v: f"{tidy(v, 1)} MJ in each kg",
+    "MJ/kg/day": lambda v: f"{tidy(v, 2)} MJ for each kg a day",
+    "W/kg": lambda v: f"{tidy(v, 1)} watts for each kg",
     "ml/kg": lambda v: f"{tidy(v, 1)} ml for each kg",
     "ml/kg/day": lambda v: f"{tidy(v, 1)} ml for each kg a day",
     "kg/day": lambda v: f"{tidy(v * 1000, 0)} g a day",

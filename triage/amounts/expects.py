@@ -43,6 +43,34 @@ NUMBER_UNITS: dict[str, str] = {
     "glucose-stock": "%",
 }
 
+RAISING_UNITS: dict[str, str] = {
+    "first-milk-soon": "h",
+    "ring-from": "h",
+    "ring-until": "day",
+    "gain-expected": "kg/day",
+    "gain-good": "kg/day",
+    "wean-age": "day",
+    "wean-weight": "kg",
+    "wean-feed": "kg/day",
+    "wean-feed-days": "count",
+    "milk-least": "day",
+    "off-milk-latest": "day",
+    "missed-feeds": "count",
+    "mix-share": "%",
+    "energy-upkeep": "MJ/kg/day",
+    "energy-gain": "MJ/kg",
+    "energy-powder": "MJ/kg",
+    "energy-creep": "MJ/kg",
+    "wet-heat": "W/kg",
+    "wind-heat": "W/kg",
+    "milk-week-one": "ml",
+    "milk-week-two": "ml",
+    "milk-week-three": "ml",
+    "milk-week-four": "ml",
+    "milk-week-five": "ml",
+}
+"""What a raising plan stands on: a guide with duties has all of these, in these units."""
+
 FINDING_UNITS: dict[str, str] = {
     "age": "h",
     "weight": "kg",

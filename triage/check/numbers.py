@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from triage.amounts import AMOUNTS
+from triage.amounts.expects import RAISING_UNITS
 from triage.guide.model import (
     COMMON_PRACTICE,
     FROM_MEMORY,
@@ -85,6 +86,10 @@ def _used(guide: Guide) -> Iterator[str]:
     for finding in guide.findings.values():
         if finding.usual_rises:
             yield finding.usual_rises.by
+    for duty in guide.duties.values():
+        yield from (duty.from_, duty.until, duty.every)
+    yield from (law.ring_until for law in guide.laws.values())
+    yield from RAISING_UNITS if guide.duties else ()
     for node in guide.nodes.values():
         if isinstance(node, Ask):
             yield from (branch.below or branch.up_to for branch in node.branches)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from triage.guide import model
+from triage.guide import model, model_rearing
 from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
 from triage.guide.shapes import ListOf, MapOf, Record, Shape
@@ -220,6 +220,45 @@ RULE: Record[model.Rule] = Record(
         Needs("where_asked", "when"),
         Lacks("never", "urgency"),
     ),
+)
+
+ABOUT = ("milk", "shelter", "company", "feed", "health", "marking", "weaning")
+"""What the duties of a plan are about, in the order in which a printed plan groups them."""
+
+DUTY: Record[model_rearing.Duty] = Record(
+    "duty",
+    model_rearing.Duty,
+    {
+        "about": OneOf(ABOUT),
+        "title": _NUMBERS_ONLY,
+        "do": ListOf(Prose()),
+        "sources": _SOURCES,
+        "certainty": _CERTAINTY,
+    },
+    {
+        "from": _DURATION,
+        "until": _DURATION,
+        "every": _DURATION,
+        "for": LAMB,
+        "law": Yes(),
+        "ring": Yes(),
+        "why": _NUMBERS_ONLY,
+        "cautions": ListOf(_NUMBERS_ONLY),
+    },
+)
+
+LAW: Record[model_rearing.Law] = Record(
+    "law",
+    model_rearing.Law,
+    {
+        "where": Plain(),
+        "says": ListOf(_NUMBERS_ONLY),
+        "read": Plain(),
+        "sources": _SOURCES,
+        "certainty": _CERTAINTY,
+    },
+    {"ring_until": _DURATION, "no_ring": Yes()},
+    limits=(NotBoth("ring_until", "no_ring"),),
 )
 
 URGENCY: Record[model.Urgency] = Record(

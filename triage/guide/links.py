@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 from typing import Protocol
 
 from triage.amounts import AMOUNTS
-from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS
-from triage.guide import model
+from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS, RAISING_UNITS
+from triage.guide import model, model_rearing
 from triage.guide.rule_links import look_up_choices, look_up_rules, look_up_unit
 from triage.guide.shapes import Mention, Reading
 from triage.problems import Place, nearest
@@ -22,6 +22,8 @@ class Parts(Protocol):
     numbers: dict[str, model.Number]
     fronts: dict[str, model.Front]
     rules: dict[str, model.Rule]
+    duties: dict[str, model_rearing.Duty]
+    laws: dict[str, model_rearing.Law]
 
 
 def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) -> None:
@@ -47,6 +49,7 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
     for front in parts.fronts.values():
         _danger_choices(front, findings, reading)
     _amounts(reading, known["finding"], known["number"])
+    _raising(parts, reading)
 
 
 def _mentions(reading: Reading, known: Mapping[str, set[str]]) -> None:
@@ -81,6 +84,21 @@ def _number(number: model.Number, reading: Reading) -> None:
         reading.wrong(
             number.place, f"the sums need '{number.name}' above zero, not {number.value:g}", "range"
         )
+
+
+def _raising(parts: Parts, reading: Reading) -> None:
+    """Hold a guide with duties to what the plan of a lamb stands on."""
+    if not parts.duties or "number" in reading.unread:
+        return
+    for name, unit in RAISING_UNITS.items():
+        number = parts.numbers.get(name)
+        if number is None and name not in reading.broken:
+            reading.wrong(
+                Place("rearing.yaml"), f"a raising plan needs the number '{name}'; add it", "no-such-name"
+            )
+        elif number and number.unit != unit:
+            what = f"a raising plan takes '{name}' in {unit}, not in {number.unit}; write it so"
+            reading.wrong(number.place, what, "unit")
 
 
 def _time(node: model.Act | model.End, numbers: Mapping[str, model.Number], reading: Reading) -> None:

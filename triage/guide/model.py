@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from triage.guide.model_rearing import Duty, Law
 from triage.problems import Place, Problem
 from triage.units import Quantity
 
@@ -332,6 +333,8 @@ class Guide:
     glossary: Mapping[str, Term]
     sources: Mapping[str, Source]
     rules: Mapping[str, Rule] = field(default_factory=dict)
+    duties: Mapping[str, Duty] = field(default_factory=dict)
+    laws: Mapping[str, Law] = field(default_factory=dict)
 
     @cached_property
     def by_topic(self) -> Mapping[str, tuple[Node, ...]]:

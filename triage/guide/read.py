@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from triage.amounts import AMOUNTS
-from triage.guide import fields, model
+from triage.guide import fields, model, model_rearing
 from triage.guide.find import Folder
 from triage.guide.leaves import Plain
 from triage.guide.links import look_up
@@ -33,6 +33,8 @@ class _Parts:
     glossary: dict[str, model.Term]
     sources: dict[str, model.Source]
     rules: dict[str, model.Rule]
+    duties: dict[str, model_rearing.Duty]
+    laws: dict[str, model_rearing.Law]
 
 
 _DEFINED_IN = {
@@ -47,7 +49,8 @@ _DEFINED_IN = {
 
 
 RULES = "rules.yaml"
-"""The one file that only the check goes by."""
+REARING = ("rearing.yaml", "laws.yaml")
+"""What a walk does not go by: the check goes by all of it, and a raising plan by the second."""
 
 
 @contextmanager
@@ -63,18 +66,20 @@ def _collector_at_rest() -> Iterator[None]:
 
 
 @_collector_at_rest()
-def read_guide(folder: Folder, rules: bool = True) -> Read:
+def read_guide(folder: Folder, rules: bool = True, rearing: bool | None = None) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
-    A walk goes by no rule, so the way to a question may leave them out; what is checked needs them.
+    A walk goes by no rule and no plan, so the way to a question may leave them out; what is checked
+    needs them. `rearing` None means: as `rules`.
     """
     files = list_files(folder)
     if isinstance(files, str):
         return Read(None, (), files)
     reading = Reading()
-    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {})
+    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
+    left = _left_out(rules, rules if rearing is None else rearing)
     for name, file in files:
-        if name == RULES and not rules:
+        if name in left:
             continue
         written = read_file(name, file, reading)
         if written is None:
@@ -91,6 +96,10 @@ def read_guide(folder: Folder, rules: bool = True) -> Read:
     return Read(_whole(front, parts), problems)
 
 
+def _left_out(rules: bool, rearing: bool) -> set[str]:
+    return {*(() if rules else (RULES,)), *(() if rearing else REARING)}
+
+
 def _whole(front: model.Front, parts: _Parts) -> model.Guide:
     return model.Guide(
         front,
@@ -102,6 +111,8 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
         parts.glossary,
         parts.sources,
         parts.rules,
+        parts.duties,
+        parts.laws,
     )
 
 
@@ -157,6 +168,8 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
         "glossary.yaml": (parts.glossary, fields.TERM, "word"),
         "sources.yaml": (parts.sources, fields.SOURCE, "name"),
         "rules.yaml": (parts.rules, fields.RULE, "name"),
+        "rearing.yaml": (parts.duties, fields.DUTY, "name"),
+        "laws.yaml": (parts.laws, fields.LAW, "name"),
     }
     if name == "guide.yaml":
         front = fields.FRONT.read(written, reading)

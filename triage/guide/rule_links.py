@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Protocol
 
-from triage.guide import model
+from triage.guide import model, model_rearing
 from triage.guide.shapes import Reading
 from triage.problems import Place, nearest
 from triage.units import same_dimension
@@ -19,6 +19,8 @@ class Parts(Protocol):
     nodes: dict[str, model.Node]
     numbers: dict[str, model.Number]
     rules: dict[str, model.Rule]
+    duties: dict[str, model_rearing.Duty]
+    laws: dict[str, model_rearing.Law]
 
 
 def look_up_rules(parts: Parts, findings: Mapping[str, model.Finding], reading: Reading) -> None:
@@ -33,6 +35,29 @@ def look_up_rules(parts: Parts, findings: Mapping[str, model.Finding], reading: 
     for node in parts.nodes.values():
         if not isinstance(node, model.Ask):
             _lamb(node.for_, findings, parts.numbers, reading)
+    for duty in parts.duties.values():
+        _lamb(duty.for_, findings, parts.numbers, reading)
+        _ages(duty, parts.numbers, reading)
+    for law in parts.laws.values():
+        _age(law.ring_until, law.place, parts.numbers, reading)
+
+
+def _ages(duty: model_rearing.Duty, numbers: Mapping[str, model.Number], reading: Reading) -> None:
+    for name in (duty.from_, duty.until, duty.every):
+        _age(name, duty.place, numbers, reading)
+    begins, ends = numbers.get(duty.from_), numbers.get(duty.until)
+    if not begins or not ends or not same_dimension(begins.unit, ends.unit):
+        return
+    if same_dimension(ends.unit, "h") and ends.quantity.to("h").value <= begins.quantity.to("h").value:
+        what = f"duty '{duty.name}' ends at '{ends.name}', which is no later than it begins"
+        reading.wrong(duty.place, what, "range")
+
+
+def _age(name: str, place: Place, numbers: Mapping[str, model.Number], reading: Reading) -> None:
+    number = numbers.get(name)
+    if number and not same_dimension(number.unit, "h"):
+        what = f"'{name}' is in {number.unit}; an age or a time between needs a number of time"
+        reading.wrong(place, what, "unit")
 
 
 def _rule(rule: model.Rule, reading: Reading) -> None:

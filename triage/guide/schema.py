@@ -209,6 +209,8 @@ FILES: dict[str, Callable[[Book], Schema]] = {
     "glossary": _entries(fields.TERM, {"type": "string"}),
     "sources": _entries(fields.SOURCE),
     "rules": _entries(fields.RULE),
+    "rearing": _entries(fields.DUTY),
+    "laws": _entries(fields.LAW),
 }
 """A schema for each kind of file, by the name it is kept under."""
 

@@ -5,7 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
-from triage.guide.model import Act, Ask, End, Finding, Front, Guide, HowTo, Node, Number, Step, Term, Topic
+from triage.guide.model import (
+    Act,
+    Ask,
+    End,
+    Finding,
+    Front,
+    Guide,
+    HowTo,
+    Node,
+    Number,
+    Step,
+    Term,
+    Topic,
+)
+from triage.guide.model_rearing import Duty, Law
 from triage.problems import Place
 
 Kind = Literal[
@@ -109,6 +123,21 @@ def front_texts(front: Front) -> Iterator[Passage]:
             yield Passage(urgency.place, "ask", urgency.asks)
 
 
+def duty_texts(duty: Duty) -> Iterator[Passage]:
+    """Yield the texts of one thing that is done in raising a lamb."""
+    yield Passage(duty.place, "title", duty.title)
+    yield from (Passage(duty.place, "step", text) for text in duty.do)
+    yield from (Passage(duty.place, "caution", text) for text in duty.cautions)
+    if duty.why:
+        yield Passage(duty.place, "why", duty.why)
+
+
+def law_texts(law: Law) -> Iterator[Passage]:
+    """Yield what a law says."""
+    yield Passage(law.place, "label", law.where)
+    yield from (Passage(law.place, "note", text) for text in law.says)
+
+
 def all_texts(guide: Guide) -> Iterator[Passage]:
     """Yield every text of a guide. Sources are titles of other people's, and are not among them."""
     yield from front_texts(guide.front)
@@ -122,3 +151,7 @@ def all_texts(guide: Guide) -> Iterator[Passage]:
         yield from number_texts(number)
     for term in guide.glossary.values():
         yield from term_texts(term)
+    for duty in guide.duties.values():
+        yield from duty_texts(duty)
+    for law in guide.laws.values():
+        yield from law_texts(law)

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from triage.check.wording.syllables import syllables
 from triage.guide.model import PLACEHOLDER, Guide
-from triage.guide.texts import Kind, Passage, all_texts, finding_texts, how_to_texts, topic_texts
+from triage.guide.texts import Kind, Passage, all_texts, duty_texts, finding_texts, how_to_texts, topic_texts
 from triage.problems import Place, Problem
 
 LONGEST = 22
@@ -122,6 +122,11 @@ def _topics(guide: Guide) -> list[_Whole]:
 def _how_tos(guide: Guide) -> list[_Whole]:
     how_tos = guide.how_tos.values()
     return [_Whole(f"how-to '{each.name}'", each.place, tuple(how_to_texts(each))) for each in how_tos]
+
+
+def _duties(guide: Guide) -> list[_Whole]:
+    duties = guide.duties.values()
+    return [_Whole(f"duty '{each.name}'", each.place, tuple(duty_texts(each))) for each in duties]
 
 
 def _questions(guide: Guide) -> list[_Whole]:

@@ -1,0 +1,140 @@
+"""Milk week by week: how many feeds, how much in each, how it is mixed, and what published tables give."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from triage.amounts import AMOUNTS, Sum
+from triage.facts import Facts, Value
+from triage.guide.model import Number
+from triage.rearing.reared import Basis
+
+DAY = timedelta(days=1)
+WEEKS = ("milk-week-one", "milk-week-two", "milk-week-three", "milk-week-four", "milk-week-five")
+"""The numbers that hold what published tables give in a day, week by week from birth."""
+
+
+@dataclass(frozen=True)
+class Milk:
+    """The milk of some days, in words and as figures (kg, and ml of mixed milk)."""
+
+    begins: datetime
+    ends: datetime
+    ages: str
+    dates: str
+    weight: str
+    guessed: bool
+    """Whether the weight is only expected, as it was not weighed at that age."""
+    feeds: int
+    each: str
+    """One feed, as a bottle shows it."""
+    day: str
+    mix: str
+    """Powder and water for a day, at the rate on the bag; empty where no bag is kept."""
+    published: str
+    """What the published tables give for this age, in words; empty in the first day and after week five."""
+    kg: float
+    each_ml: float
+    day_ml: float
+
+
+def milk_of(basis: Basis) -> tuple[Milk, ...]:
+    """Return the milk of a lamb from its birth to the week in which it may be weaned, or to this one."""
+    last = _last_day(basis)
+    rows = [_first_day(basis)]
+    begin = 1
+    while begin < last:
+        end = min((begin // 7 + 1) * 7, last)
+        rows.append(_week(basis, (begin, end)))
+        begin = end
+    return tuple(rows)
+
+
+def _last_day(basis: Basis) -> int:
+    """Return the day of age at which the table ends: that of weaning, or of this week."""
+    wean, latest = (int(basis.number(name, "day")) for name in ("wean-age", "off-milk-latest"))
+    this_week = (int(basis.lamb.hours(basis.now.moment) / 24) // 7 + 1) * 7
+    return min(latest, max(wean, this_week))
+
+
+def feed_at(basis: Basis, at: datetime) -> Sum:
+    """Return one feed for the lamb as it is expected to be at a time."""
+    name = "first-milk" if basis.lamb.hours(at) < 24 else "milk-feed"
+    return AMOUNTS[name].work_out(basis.facts(at), basis.system)
+
+
+def _first_day(basis: Basis) -> Milk:
+    facts = basis.facts(basis.lamb.born)
+    feeds, one, day = (
+        AMOUNTS[name].work_out(facts, basis.system).figures[0].value
+        for name in ("first-milk-count", "first-milk", "first-milk-day")
+    )
+    return _row(basis, (0, 1), facts, (int(feeds), one, day))
+
+
+def _week(basis: Basis, days: tuple[int, int]) -> Milk:
+    """Return the milk of some days by the weight at their beginning, so that no feed is too large."""
+    facts = basis.facts(basis.lamb.born + days[0] * DAY)
+    # The feeds of a day are those of its end: a day of age counts until the next one begins.
+    aged = Facts(facts.numbers, {**facts.known, "age": days[1] * 24.0})
+    feeds = int(AMOUNTS["milk-count"].work_out(aged, basis.system).figures[0].value)
+    one = AMOUNTS["milk-feed"].work_out(aged, basis.system).figures[0].value
+    return _row(basis, days, facts, (feeds, one, one * feeds))
+
+
+def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, float, float]) -> Milk:
+    lamb = basis.lamb
+    begins, ends = lamb.born + days[0] * DAY, lamb.born + days[1] * DAY
+    feeds, one, day = milk
+    kilos = facts.measured("weight") or 0.0
+    return Milk(
+        begins,
+        ends,
+        "First day" if days[1] == 1 else f"Days {days[0] + 1} to {days[1]}",
+        f"{basis.day(begins)} to {basis.day(ends)}",
+        basis.show(kilos, "kg"),
+        not any(abs(when - begins) <= 2 * DAY for when, _ in lamb.weighed),
+        feeds,
+        basis.show(one, "ml"),
+        basis.show(day, "ml"),
+        _mix(basis, facts, day) if days[0] else "",
+        _published(basis, days, day),
+        kilos,
+        one,
+        day,
+    )
+
+
+def _mix(basis: Basis, facts: Facts, day: float) -> str:
+    bag = basis.lamb.bag
+    if bag is None or not day:
+        return ""
+    rate: dict[str, Value] = {
+        "bag-powder": float(bag.powder),
+        "bag-water": float(bag.water),
+        "bag-way": bag.way,
+        "batch": float(day),
+    }
+    return AMOUNTS["milk-batch"].work_out(Facts(facts.numbers, rate), basis.system).words(basis.system)
+
+
+def _published(basis: Basis, days: tuple[int, int], day: float) -> str:
+    """Return what the published tables give for a week, side by side, and where the plan stands to them."""
+    week = (days[1] - 1) // 7
+    if not days[0] or week >= len(WEEKS):
+        return ""
+    number = basis.guide.numbers[WEEKS[week]]
+    spans = sorted(number.published.values())
+    told = f"Published tables give {' or '.join(_span(basis, span, number) for span in spans)} a day"
+    if day > max(high for _, high in spans):
+        return f"{told}. This is more, as it is heavy: weigh it again first."
+    if day < min(low for low, _ in spans):
+        return f"{told}. This is less, as it is light."
+    return f"{told}; this goes by its weight."
+
+
+def _span(basis: Basis, span: tuple[float, float], number: Number) -> str:
+    low, high = (basis.show(each, number.unit) for each in span)
+    unit = high.rpartition(" ")[2]
+    return high if low == high else f"{low.removesuffix(f' {unit}')} to {high}"

@@ -1,0 +1,73 @@
+"""Growth: what a lamb has gained in a day, against what is expected of it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from triage.clock import Now
+from triage.units import System, show
+
+Weighing = tuple[datetime, float]
+
+APART = timedelta(hours=36)
+"""Weighings nearer than this tell more of a full belly than of growth."""
+
+WEEK = timedelta(days=7)
+
+
+@dataclass(frozen=True)
+class Growth:
+    """What it gained between two weighings, in kg a day, and the least that is expected."""
+
+    since: datetime
+    until: datetime
+    each_day: float
+    expected: float
+
+    @property
+    def word(self) -> str:
+        """A plain word for it."""
+        if self.each_day <= 0:
+            return "not growing"
+        return "on course" if self.each_day >= self.expected else "slow"
+
+    def line(self, now: Now, system: System) -> str:
+        """Return the growth as a sentence, with the word and the numbers."""
+        here = self.since.astimezone(now.zone)
+        since = f"{here.day} {here:%b}"
+        least = show(self.expected, "kg/day", system)
+        if self.each_day <= 0:
+            lost = show(-self.each_day, "kg/day", system)
+            how = (
+                f"It has lost {lost} since {since}"
+                if self.each_day < 0
+                else f"It has gained nothing since {since}"
+            )
+            return f"{how}: not growing. Open the guide for it today, at Pale, thin or not growing."
+        gained = show(self.each_day, "kg/day", system)
+        if self.word == "slow":
+            return f"It has gained {gained} since {since}: slow, as {least} is the least expected. {SLOW}"
+        return f"It has gained {gained} since {since}: on course. {least} is the least expected."
+
+
+SLOW = "Check the mix, the teat, its dung and its chest, and weigh again in a few days."
+
+
+def growth_of(weighed: Sequence[Weighing], expected: float) -> Growth | None:
+    """Return the growth to the last weighing, from the one about a week before it.
+
+    The first weighing that is at most a week older serves, so that an old gain does not hide a new check;
+    it must be far enough from the last. None where no two are.
+    """
+    if not weighed:
+        return None
+    until, kilos = weighed[-1]
+    older = [each for each in weighed[:-1] if until - each[0] >= APART]
+    if not older:
+        return None
+    recent = [each for each in older if until - each[0] <= WEEK + APART]
+    since, before = recent[0] if recent else older[-1]
+    days = (until - since) / timedelta(days=1)
+    return Growth(since, until, (kilos - before) / days, expected)

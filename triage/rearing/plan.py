@@ -1,0 +1,96 @@
+"""The plan of one lamb: everything that is worked out for it, as values that faces and papers only show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from triage.clock import Now
+from triage.guide.model import Guide
+from triage.rearing.duties import Task, tasks_of
+from triage.rearing.energy import Energy, Fed, energy_of
+from triage.rearing.feeding import Milk, milk_of
+from triage.rearing.growth import Growth
+from triage.rearing.reared import Bag, Basis, Reared
+from triage.rearing.weaning import Weaning, weaning_of
+from triage.units import System
+
+
+@dataclass(frozen=True)
+class Plan:
+    """What is due for one lamb. `milk` begins at birth, `tasks` at the first duty; both hold what is past."""
+
+    lamb: Reared
+    made: datetime
+    edition: str
+    milk: tuple[Milk, ...]
+    tasks: tuple[Task, ...]
+    growth: Growth | None
+    weaning: Weaning
+    energy: Energy
+    energy_outside: Energy
+    """The same for a day out in cold wet wind."""
+    missing: tuple[str, ...]
+    """What the plan lacks to be right, each as a sentence that says how to give it."""
+
+    @property
+    def milk_now(self) -> Milk | None:
+        """The milk of today, None once the lamb may be weaned."""
+        return next((row for row in self.milk if row.begins <= self.made < row.ends), None)
+
+    @property
+    def ahead(self) -> tuple[Task, ...]:
+        """What is due now or later, the soonest first."""
+        return tuple(task for task in self.tasks if (task.ends or task.begins) >= self.made)
+
+
+def plan_of(guide: Guide, lamb: Reared, now: Now, system: System) -> Plan:
+    """Return the plan of a lamb as it stands now. LookupError where the guide has no duties to plan by."""
+    if not guide.duties:
+        raise LookupError("this guide has no raising plan")
+    basis = Basis(guide, lamb, now, system)
+    milk = milk_of(basis)
+    fed = _fed(basis, milk)
+    return Plan(
+        lamb,
+        now.moment,
+        guide.front.edition,
+        milk,
+        tasks_of(basis),
+        lamb.growth(guide),
+        weaning_of(basis),
+        energy_of(guide, fed),
+        energy_of(guide, fed, wet_wind=True),
+        tuple(_missing(lamb)),
+    )
+
+
+def _fed(basis: Basis, milk: tuple[Milk, ...]) -> Fed:
+    """Return what the lamb gets today by its plan, with the dry feed that was measured last."""
+    lamb, moment = basis.lamb, basis.now.moment
+    today = next((row for row in milk if row.begins <= moment < row.ends), None)
+    kilos = basis.facts(max(moment, lamb.born)).measured("weight") or 0.0
+    share = share_of(lamb.bag, basis.guide)
+    return Fed(kilos, today.day_ml if today else 0.0, share, lamb.eaten[-1][1] if lamb.eaten else 0.0)
+
+
+def share_of(bag: Bag | None, guide: Guide) -> float:
+    """Return the percentage of powder in mixed milk by the bag's rate, or the weakest that is published."""
+    if bag is None:
+        return guide.numbers["mix-share"].value
+    room = guide.numbers["powder-volume"].value
+    made = bag.water + bag.powder * room if bag.way == "added-to" else bag.water
+    return bag.powder / made * 100
+
+
+def _missing(lamb: Reared) -> list[str]:
+    lines = []
+    if not lamb.weighed:
+        lines.append("It has not been weighed: all amounts go by a low guess. Weigh it, and write it down.")
+    if lamb.born_guessed:
+        lines.append("Its time of birth is a guess, so each date is a guess.")
+    if lamb.bag is None:
+        lines.append("The rate on the bag of milk powder is not kept: triage setup.")
+    if not lamb.law:
+        lines.append("Your country's law is not set, so the strictest dates are shown: triage setup.")
+    return lines

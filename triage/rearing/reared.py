@@ -1,0 +1,99 @@
+"""What a plan goes by: one lamb, as far as it is known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+from triage.amounts.weight import weight_of
+from triage.clock import Now
+from triage.facts import Facts, Value
+from triage.guide.model import Guide
+from triage.rearing.growth import Growth, Weighing, growth_of
+from triage.units import System, show
+
+
+@dataclass(frozen=True)
+class Bag:
+    """How the bag of milk powder words its rate: powder in g, water in ml, and which way."""
+
+    powder: float
+    water: float
+    way: str
+
+
+@dataclass(frozen=True)
+class Reared:
+    """One lamb to be raised. Times are aware; weights are in kg, what it eats in kg a day."""
+
+    id: str
+    name: str
+    born: datetime
+    born_guessed: bool = False
+    weighed: tuple[Weighing, ...] = ()
+    """Each weighing with its time, the oldest first."""
+    eaten: tuple[Weighing, ...] = ()
+    """Dry feed eaten in a day (kg) and when that was seen, the oldest first."""
+    known: Mapping[str, Value] = field(default_factory=dict)
+    """Answers to the findings of the plan, and `birth-type`."""
+    law: str = ""
+    """The name of a law among the guide's, or empty: then the strictest holds."""
+    bag: Bag | None = None
+
+    def hours(self, at: datetime) -> float:
+        """Return the age in real hours, whatever the clocks did."""
+        return (at - self.born).total_seconds() / 3600
+
+    def growth(self, guide: Guide) -> Growth | None:
+        """Return how it has grown between its weighings, None where there are not two far enough apart."""
+        return growth_of(self.weighed, guide.numbers["gain-expected"].value)
+
+    def facts(self, guide: Guide, at: datetime, system: System) -> Facts:
+        """Return what the sums need for the lamb as it is, or is expected to be, at a time."""
+        age = max(0.0, self.hours(at))
+        unweighed = Facts(guide.values(), {**self.known, "age": age})
+        if not self.weighed:
+            return Facts(guide.values(), {**unweighed.known, "weight": weight_of(unweighed, system).kg})
+        return Facts(guide.values(), {**unweighed.known, "weight": self.expected(guide, at)})
+
+    def expected(self, guide: Guide, at: datetime) -> float:
+        """Return the weight (kg) expected at a time from the last weighing before it, in steps of 0.05.
+
+        It is taken to grow at the least that is expected, or as it has grown where that is less. So the
+        milk never runs ahead of the lamb: too small a feed is put right at the next weighing.
+        """
+        before = [each for each in self.weighed if each[0] <= at] or [self.weighed[0]]
+        when, kilos = before[-1]
+        expected, growth = guide.numbers["gain-expected"].value, self.growth(guide)
+        gain = min(expected, max(0.0, growth.each_day)) if growth else expected
+        days = max(0.0, (at - when) / timedelta(days=1))
+        return int((kilos + gain * days) * 20 + 1e-6) / 20
+
+
+@dataclass(frozen=True)
+class Basis:
+    """All that a plan is worked out from: the guidance, the lamb, the moment, and the reader's units."""
+
+    guide: Guide
+    lamb: Reared
+    now: Now
+    system: System
+
+    def number(self, name: str, unit: str = "") -> float:
+        """Return a number of the guide, in its own unit or the one asked for."""
+        number = self.guide.numbers[name]
+        return number.quantity.to(unit).value if unit else number.value
+
+    def facts(self, at: datetime) -> Facts:
+        """Return what the sums need for the lamb as it is, or is expected to be, at a time."""
+        return self.lamb.facts(self.guide, at, self.system)
+
+    def show(self, value: float, unit: str) -> str:
+        """Return a quantity in the reader's units."""
+        return show(value, unit, self.system)
+
+    def day(self, at: datetime) -> str:
+        """Return a moment as a day where the person is, as `3 Dec`."""
+        here = at.astimezone(self.now.zone)
+        return f"{here.day} {here:%b}"
