@@ -13,6 +13,7 @@ from triage.holding.writing import as_text
 
 FULL = Holding(
     "Ann Field", "Hill Farm", "second gate", "01632 960111", "01632 960222", "us", "day", 200.0, 800.0, "added-to",
+    "scotland",
     {"Ann": "stomach tube"},
 )  # fmt: skip
 

@@ -120,7 +120,7 @@ def _session(parsed: argparse.Namespace) -> Session | Exit:
     return Session(Walk(guide), units_of(parsed, house.holding), vet, house=house)
 
 
-def _at_lamb(parsed: argparse.Namespace) -> Session | Exit:
+def at_lamb(parsed: argparse.Namespace) -> Session | Exit:
     """Begin a session at the last walk of the lamb that was named."""
     from triage.session.resuming import take_up_last
 
@@ -156,7 +156,7 @@ def run_lambs(parsed: argparse.Namespace) -> int:
 
 def run_lamb(parsed: argparse.Namespace) -> int:
     """Tell a lamb's whole story."""
-    session = _at_lamb(parsed)
+    session = at_lamb(parsed)
     if isinstance(session, Exit):
         return session
     session.open("lamb")
@@ -171,7 +171,7 @@ def run_handover(parsed: argparse.Namespace) -> int:
     from triage.session.vet import VetRoom
     from triage.whole_file import write_whole
 
-    session = _at_lamb(parsed)
+    session = at_lamb(parsed)
     if isinstance(session, Exit):
         return session
     room = VetRoom(session)
@@ -223,7 +223,7 @@ def run_export(parsed: argparse.Namespace) -> int:
     from triage.moving.export import exported
     from triage.whole_file import write_whole
 
-    session = _at_lamb(parsed)
+    session = at_lamb(parsed)
     if isinstance(session, Exit):
         return session
     desk = session.desk

@@ -58,13 +58,16 @@ def units_here(parsed: argparse.Namespace) -> System:
     return units_of(parsed, read.holding if read else None)
 
 
-def open_guide(folder: Path | None, read: Read | None = None, replay: bool = False) -> Guide | Exit:
+def open_guide(
+    folder: Path | None, read: Read | None = None, replay: bool = False, rearing: bool = False
+) -> Guide | Exit:
     """Read a guide for use; a folder of the person's own must also pass the check.
 
     `read` is what was read ahead, where that was done. With `replay` a guide that can be read is
-    opened all the same, with a warning: a file of answers shows its maker where it goes wrong.
+    opened all the same, with a warning: a file of answers shows its maker where it goes wrong. With
+    `rearing` the raising plan is read too.
     """
-    read = read or read_for_use(folder)
+    read = read or read_for_use(folder, rearing)
     if read.unreadable:
         complain(f"The guide can't be opened: {read.unreadable}.")
         complain("If a lamb is in danger, phone your vet now.")
@@ -86,10 +89,12 @@ def open_guide(folder: Path | None, read: Read | None = None, replay: bool = Fal
     return read.guide
 
 
-def read_for_use(folder: Path | None) -> Read:
+def read_for_use(folder: Path | None, rearing: bool = False) -> Read:
     """Read the shipped guide, or a folder of the person's own."""
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
     # A folder of the person's own is checked before it is used, and that goes by its rules.
-    return read_guide(folder or knowledge_root(), rules=folder is not None)
+    return read_guide(
+        folder or knowledge_root(), rules=folder is not None, rearing=rearing or folder is not None
+    )

@@ -13,6 +13,18 @@ from triage.units import ENOUGH_DIGITS, System, show, tidy
 THEMES = ("night", "day", "stark", "terminal")
 UNITS = ("metric", "us")
 WAYS = ("added-to", "made-up-to")
+LAWS = (
+    "england-wales",
+    "northern-ireland",
+    "scotland",
+    "ireland",
+    "netherlands",
+    "united-states",
+    "canada",
+    "new-zealand",
+    "australia",
+)
+"""The laws that the shipped guide tells of; `tests/rearing/test_laws.py` holds the two together."""
 EMPTY = "-"
 """Typed to empty a field; what is typed as nothing leaves it as it is."""
 
@@ -127,6 +139,15 @@ FIELDS = (
         "The two are not the same strength.",
         "added-to",
         one_of(WAYS),
+        _said,
+    ),
+    HoldingField(
+        "law",
+        "law",
+        "Whose law holds here on castration and docking?",
+        f"It sets dates in a raising plan. There are {', '.join(LAWS)}. For any other, pass on.",
+        "scotland",
+        one_of(LAWS),
         _said,
     ),
     HoldingField(

@@ -32,6 +32,8 @@ class Holding:
     """Millilitres of water, or of milk, that it names for them."""
     bag_way: str = ""
     """A choice of the finding `bag-way`: how the bag words it."""
+    law: str = ""
+    """The name of a law among those of the guide, by which rings and docking are dated."""
     taught: Mapping[str, str] = field(default_factory=dict)
     """Who here was taught by a vet, and what they may do, in the holding's own words."""
 

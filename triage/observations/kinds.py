@@ -53,6 +53,9 @@ class KindOf:
     parts: tuple[PartOf, ...]
 
 
+UNDECIDED = "undecided"
+"""The answer that is none, to what a raising plan asks."""
+
 _FED = {
     "first-milk": "First milk",
     "ewes-milk": "Ewe's milk",
@@ -80,6 +83,9 @@ _MANNER = {
     "crying": "Cries and does not settle",
     "other": "Something else, told in a note",
 }
+
+_NOT_YET = {UNDECIDED: "Not decided yet"}
+_UNKNOWN = {UNDECIDED: "Not known"}
 
 _TREATED = "Treatment: {what}, {amount}, ordered by {ordered}"
 
@@ -110,6 +116,14 @@ _ALL = (
     )),
     KindOf("note", "A note", "7", "Note: {note}", (
         PartOf("note", "What do you want to remember?"),
+    )),
+    KindOf("eaten", "Dry feed eaten", "8", "Dry feed eaten in a day: {eaten}", (
+        PartOf("eaten", "How much dry feed did it eat in the last day?", "g", plausible=(0.0, 3000.0)),
+    )),
+    KindOf("raising", "How it is to be raised", "9", "To be kept as: {kept}. Tail: {tail}. Mother: {dam}", (
+        PartOf("kept", "What do you mean to keep it as?", finding="keep-as", choices=_NOT_YET),
+        PartOf("tail", "Do you mean to dock its tail?", finding="tail", choices=_NOT_YET),
+        PartOf("dam", "Was its mother vaccinated before lambing?", finding="dam-vaccine", choices=_UNKNOWN),
     )),
     KindOf("vet-said", "The vet said", "", "The vet said: {who}, {said}", (
         PartOf("who", "Who spoke for the practice?"),

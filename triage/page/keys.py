@@ -29,6 +29,7 @@ KEYS = (
     Key("f", "afresh", "look afresh", ("lamb",)),
     Key("k", "looked", "look done", ("lamb",)),
     Key("c", "card", "its card", ("lamb",)),
+    Key("p", "plan", "its plan", ("lamb",)),
     Key("x", "close", "end its care", ("lamb",)),
     Key("?", "how", "how and why", _WALK),
     Key("v", "vet", "vet"),

@@ -48,7 +48,7 @@ def work_out(guide: Guide, name: str, given: Sequence[str], system: System) -> l
     order = {finding: place for place, finding in enumerate(guide.findings)}
     # A weight is judged by the age, so findings are taken in the guide's own order.
     for pair in sorted(given, key=lambda each: order.get(each.partition("=")[0], 0)):
-        wrong = _take(guide, pair, known, notes, system)
+        wrong = take_pair(guide, pair, known, notes, system)
         if wrong:
             return wrong
     missing = [need for need in amount.needs if need not in known]
@@ -69,7 +69,9 @@ def work_out(guide: Guide, name: str, given: Sequence[str], system: System) -> l
     return [lines[0], *notes, *lines[1:], "First aid and care only. Your vet and the label come first."]
 
 
-def _take(guide: Guide, pair: str, known: dict[str, Value], notes: list[str], system: System) -> str | None:
+def take_pair(
+    guide: Guide, pair: str, known: dict[str, Value], notes: list[str], system: System
+) -> str | None:
     """Take one `finding=value`; return a sentence when it can't be taken."""
     name, equals, text = pair.partition("=")
     if not equals:

@@ -8,8 +8,7 @@ from datetime import datetime, timedelta
 
 from triage.clock import Now
 from triage.units import System, show
-
-Weighing = tuple[datetime, float]
+from triage.weighings import Weighing
 
 APART = timedelta(hours=36)
 """Weighings nearer than this tell more of a full belly than of growth."""

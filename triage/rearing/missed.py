@@ -15,16 +15,17 @@ def after_missed(basis: Basis, milk: Milk, missed: int) -> tuple[str, ...]:
     """
     if missed < 1:
         return ()
-    lines = []
-    if missed >= basis.number("missed-feeds"):
+    lines, ill = [], missed >= basis.number("missed-feeds")
+    if ill:
         lines.append(
             f"{missed} feeds in a row are too many to miss. Take its temperature first, and open the guide "
             "before you feed it. If it would not drink, phone the vet today."
         )
-    lines.append(f"Give the next feed now, the usual {milk.each}. Never give two feeds in one.")
+    first = "When the guide lets you feed it, give" if ill else "Give the next feed now,"
+    lines.append(f"{first} the usual {milk.each}. Never give two feeds in one.")
     most = min(milk.kg * basis.number("feed-ceiling"), basis.number("feed-most"))
     room = bottle_mark(most, basis.system)
-    if room > milk.each_ml:
+    if room > milk.each_ml and not ill:
         lines.append(
             f"Each feed after it today may be up to {basis.show(room, 'ml')}, if it asks for more. "
             "Then as usual."

@@ -30,6 +30,8 @@ class Plan:
     energy: Energy
     energy_outside: Energy
     """The same for a day out in cold wet wind."""
+    milk_least: float
+    """Hours for which it has milk at the least."""
     missing: tuple[str, ...]
     """What the plan lacks to be right, each as a sentence that says how to give it."""
 
@@ -37,6 +39,11 @@ class Plan:
     def milk_now(self) -> Milk | None:
         """The milk of today, None once the lamb may be weaned."""
         return next((row for row in self.milk if row.begins <= self.made < row.ends), None)
+
+    @property
+    def weaning_near(self) -> bool:
+        """Whether the lamb has had milk for as long as it must, so that weaning is to be thought of."""
+        return self.lamb.hours(self.made) >= self.milk_least
 
     @property
     def ahead(self) -> tuple[Task, ...]:
@@ -61,6 +68,7 @@ def plan_of(guide: Guide, lamb: Reared, now: Now, system: System) -> Plan:
         weaning_of(basis),
         energy_of(guide, fed),
         energy_of(guide, fed, wet_wind=True),
+        basis.number("milk-least", "h"),
         tuple(_missing(lamb)),
     )
 

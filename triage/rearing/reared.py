@@ -10,8 +10,9 @@ from triage.amounts.weight import weight_of
 from triage.clock import Now
 from triage.facts import Facts, Value
 from triage.guide.model import Guide
-from triage.rearing.growth import Growth, Weighing, growth_of
+from triage.rearing.growth import Growth, growth_of
 from triage.units import System, show
+from triage.weighings import Weighing
 
 
 @dataclass(frozen=True)

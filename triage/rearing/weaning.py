@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from triage.rearing.growth import Weighing
 from triage.rearing.reared import Basis
+from triage.weighings import Weighing
 
 FRESH = timedelta(days=7)
 """A weight or a measure of feed older than this says nothing of today."""

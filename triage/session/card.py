@@ -6,15 +6,15 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from triage.casebook.rows import Lamb, Observation
+from triage.casebook.rows import Lamb
 from triage.clock import Now, hhmm
 from triage.entry import Understood
 from triage.guide.model import Finding, Guide
 from triage.holding.holding import Holding
 from triage.units import System, show
 from triage.walk import KEPT, Answer, Move
+from triage.weighings import Weighing
 
-Weighing = tuple[datetime, float]
 FRESH = timedelta(hours=24)
 """A weight older than this is not offered: a young lamb gains or loses too much in a day."""
 
@@ -81,21 +81,3 @@ class Known:
             return None
         at, kilos = last[0]
         return Understood(kilos, KEPT), f"{show(kilos, 'kg', self.system)}, weighed {hhmm(at, self.now)}"
-
-
-def weighings(moves: Iterable[Move], observations: Iterable[Observation]) -> list[Weighing]:
-    """Return every weight of a lamb with its time, the oldest first."""
-    found = [
-        (move.at, move.value)
-        for move in moves
-        if isinstance(move, Answer) and move.finding == "weight" and move.at and isinstance(move.value, float)
-        if move.said != KEPT
-    ]
-    found += [
-        (each.at, value)
-        for each in observations
-        if each.kind == "weight"
-        for value in each.parts.values()
-        if isinstance(value, float)
-    ]
-    return sorted(found)

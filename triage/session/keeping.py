@@ -19,7 +19,7 @@ from triage.session.unkept import SetDown, Unkept, as_case
 from triage.walk import Walk
 
 if TYPE_CHECKING:
-    from triage.session.card import Weighing
+    from triage.weighings import Weighing
 
 T = TypeVar("T")
 
@@ -200,7 +200,7 @@ class Keeping:
 
     def weighed(self) -> list[Weighing]:
         """Return every weighing of the lamb in hand that is written down, the oldest first."""
-        from triage.session.card import weighings
+        from triage.weighings import weighings
 
         cases = self.book.cases_of(self.lamb.id) if self.book and self.lamb else ()
         known = () if isinstance(cases, NotKept) else cases

@@ -74,8 +74,8 @@ class LambRoom:
                 desk.told = "A new look at this lamb, from the first question."
             case "looked":
                 desk.told = self._settle(None) or "The look is done. The next walk sets the next one."
-            case "card":
-                session.open("card")
+            case "card" | "plan":
+                session.open(name)
             case "close" if desk.pressed != "close":
                 desk.told = CLOSING
             case "close":

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 def room_for(name: str, session: Session) -> Room:
-    """Return a new room: lambs, lamb, card, vet or holding."""
+    """Return a new room: lambs, lamb, card, plan, vet or holding."""
     match name:
         case "lambs":
             from triage.session.lambs import LambsRoom
@@ -25,6 +25,10 @@ def room_for(name: str, session: Session) -> Room:
             from triage.session.cards import CardRoom
 
             return CardRoom(session)
+        case "plan":
+            from triage.session.plan import PlanRoom
+
+            return PlanRoom(session)
         case "vet":
             from triage.session.vet import VetRoom
 

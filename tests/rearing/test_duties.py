@@ -1,0 +1,133 @@
+"""Duties with dates: for whom, from when to when, and under whose law."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from tests.rearing.lambs import at, basis, lamb, shipped
+from triage.facts import UNSURE, Value
+from triage.holding.fields import LAWS
+from triage.rearing.duties import NO_LAW, Task, tasks_of
+
+
+def tasks(law: str = "", **known: Any) -> dict[str, Task]:
+    answers: dict[str, Value] = {name.replace("_", "-"): value for name, value in known.items()}
+    return {task.key: task for task in tasks_of(basis(lamb(known=answers, law=law), 1))}
+
+
+def test_the_order_is_that_of_the_days() -> None:
+    """What begins first stands first."""
+    begins = [task.begins for task in tasks_of(basis(lamb(), 1))]
+
+    assert begins == sorted(begins)
+
+
+def test_the_first_milk_deadline() -> None:
+    """First milk by two hours old; at four to six hours the last call."""
+    due = tasks()
+
+    assert (due["first-milk"].begins, due["first-milk"].ends) == (at(0), at(0) + timedelta(hours=2))
+    assert (due["first-milk-last-call"].begins, due["first-milk-last-call"].ends) == (
+        at(0) + timedelta(hours=4),
+        at(0) + timedelta(hours=6),
+    )
+    assert due["first-milk"].do[0].startswith("Give 200 ml of first milk.")
+    assert due["first-milk"].timed
+
+
+@pytest.mark.parametrize(("known", "first"), [
+    ({"dam_vaccine": "covered"}, 42),
+    ({"dam_vaccine": "uncovered"}, 21),
+    ({"dam_vaccine": UNSURE}, 21),
+    ({}, 21),
+])  # fmt: skip
+def test_vaccine_by_the_mother(known: dict[str, Any], first: int) -> None:
+    """Without sure cover from its mother it is vaccinated sooner, and asked about before any ring."""
+    due = tasks(**known)
+    name = "vaccine-covered" if first == 42 else "vaccine-uncovered"
+
+    assert due[name].begins == at(first)
+    assert ("tetanus-cover" in due) == (first == 21)
+    assert len([key for key in due if key.startswith("vaccine")]) == 2
+
+
+@pytest.mark.parametrize(("keep", "keys"), [
+    ("ram", {"ram-lamb", "ram-decide"}),
+    ("wether", {"castrate"}),
+    ("ewe", set()),
+    (None, set()),
+])  # fmt: skip
+def test_what_it_is_kept_as(keep: str | None, keys: set[str]) -> None:
+    """Only a ram lamb has the word on rams, only a wether is castrated; nobody is by default."""
+    due = tasks(**({"keep_as": keep} if keep else {}))
+
+    assert keys == due.keys() & {"ram-lamb", "ram-decide", "castrate"}
+
+
+def test_nothing_is_ringed_in_the_first_day() -> None:
+    """Under every law, and under none, a ring begins at 24 hours at the earliest."""
+    for law in ("", *LAWS):
+        due = tasks(law, keep_as="wether", tail="dock")
+        assert due["castrate"].begins == at(1)
+        assert due["dock"].begins == at(1)
+
+
+@pytest.mark.parametrize("law", ["", *LAWS])
+def test_the_law_is_shown_and_to_be_checked(law: str) -> None:
+    """Both duties say to check the law; where none is set that is said, and the strictest dates hold."""
+    due = tasks(law, keep_as="wether", tail="dock")
+
+    for task in (due["castrate"], due["dock"]):
+        assert task.law[0].startswith("Check your law")
+        assert task.ends is not None
+        assert task.ends <= at(7)
+        assert (shipped().laws[law].read in task.law[0]) if law else (task.law == (NO_LAW,))
+
+
+def test_where_rings_are_forbidden() -> None:
+    """In the Netherlands the first caution says that there is no ring at any age; elsewhere none says so."""
+    dutch = tasks("netherlands", keep_as="wether", tail="dock")
+
+    assert dutch["castrate"].cautions[0].startswith("No ring")
+    assert dutch["dock"].cautions[0].startswith("No ring")
+    assert not any(
+        text.startswith("No ring") for text in tasks("scotland", keep_as="wether")["castrate"].cautions
+    )
+
+
+def test_the_laws_of_a_holding_are_those_of_the_guide() -> None:
+    """A holding can name each law that the guide tells of, and no other."""
+    assert set(LAWS) == set(shipped().laws)
+
+
+def test_a_duty_that_comes_again() -> None:
+    """It is weighed at three days and then each week, each time under a key of its own."""
+    due = [task for task in tasks().values() if task.duty.name == "weigh"]
+
+    assert [task.key for task in due][:3] == ["weigh-1", "weigh-2", "weigh-3"]
+    assert [task.begins for task in due] == [at(3 + 7 * week) for week in range(len(due))]
+    assert due[-1].begins <= at(56)
+
+
+def test_amounts_are_those_of_the_lamb_at_that_age() -> None:
+    """A heavier lamb has more in its first feed, and every name in braces is filled in."""
+    heavy = tasks_of(basis(replace(lamb(), weighed=((at(0), 5.0),)), 1))
+
+    assert next(task for task in heavy if task.key == "first-milk").do[0].startswith("Give 250 ml")
+    for task in heavy:
+        assert "{" not in "".join((task.title, *task.do, *task.cautions, task.why, *task.law))
+
+
+def test_every_duty_has_what_stands_behind_it() -> None:
+    """Each duty names its sources and how sure it is; what is dangerous has a caution."""
+    duties = shipped().duties
+
+    assert all(duty.sources and duty.certainty for duty in duties.values())
+    assert all(
+        duties[name].cautions for name in ("castrate", "dock", "ram-lamb", "creep", "first-milk", "wean")
+    )
+    assert all(duty.law for duty in duties.values() if duty.ring)

@@ -1,0 +1,135 @@
+"""Milk week by week: never above a ceiling, never ahead of the lamb, mixed at the bag's own rate."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.rearing.lambs import BAG, at, basis, lamb, now, shipped, weighed
+from triage.rearing import plan_of
+from triage.rearing.feeding import Milk, milk_of
+from triage.rearing.reared import Bag
+from triage.units import ML_PER_FLOZ, System
+
+
+def milk(days: float = 0.5, **known: object) -> tuple[Milk, ...]:
+    return milk_of(basis(lamb(**known), days))
+
+
+def test_the_table_runs_from_birth_to_weaning_without_a_gap() -> None:
+    """Each row begins where the one before it ended, from the first hour to the age of weaning."""
+    rows = milk()
+
+    assert rows[0].begins == at(0)
+    assert all(row.ends == after.begins for row, after in pairwise(rows))
+    assert rows[-1].ends == at(42)
+
+
+def test_a_lamb_past_weaning_age_still_has_its_week() -> None:
+    """A lamb that is not ready keeps its milk, to the week it is in, and never past three months."""
+    assert milk(50)[-1].ends == at(56)
+    assert milk(89)[-1].ends == at(90)
+    assert plan_of(shipped(), lamb(), now(50), "metric").milk_now is not None
+
+
+def test_the_first_day_is_first_milk() -> None:
+    """Four kilos: four feeds of 200 ml, 800 ml in all, and no powder is mixed for it."""
+    first = milk()[0]
+
+    assert (first.ages, first.feeds, first.each, first.day, first.mix) == (
+        "First day",
+        4,
+        "200 ml",
+        "800 ml",
+        "",
+    )
+
+
+def test_feeds_get_fewer_at_the_ages_of_the_guide() -> None:
+    """Six a day in the first week, four to three weeks, three after it."""
+    assert [row.feeds for row in milk()] == [4, 6, 4, 4, 3, 3, 3]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    kilos=st.floats(0.8, 9.0),
+    day=st.integers(0, 60),
+    later=st.floats(0.8, 30.0),
+    system=st.sampled_from(["metric", "us"]),
+)
+def test_no_feed_is_above_a_ceiling(kilos: float, day: int, later: float, system: System) -> None:
+    """No feed is above 50 ml for each kg, nor above the most for any lamb; no day above 180 ml for each kg."""
+    known = lamb(weighed=weighed((0, kilos), (day + 2, later)))
+    for row in milk_of(basis(known, day + 2.0, system))[1:]:
+        assert row.each_ml <= 50 * row.kg + 1e-6
+        assert row.each_ml <= 473
+        assert row.day_ml <= 180 * row.kg + 1e-6
+        mark = row.each_ml / ML_PER_FLOZ * 4 if system == "us" else row.each_ml / 5
+        assert mark == pytest.approx(round(mark))
+
+
+def test_a_weighing_bends_the_plan() -> None:
+    """A lamb that grew slowly is fed by what it weighs, and by its own slow growth from there on."""
+    slow = milk(10, weighed=weighed((0, 4.0), (10, 4.5)))
+    usual = milk(10)
+
+    week = next(index for index, row in enumerate(slow) if row.begins > at(10))
+    assert slow[week].kg < usual[week].kg
+    assert slow[week].kg == pytest.approx(4.7, abs=0.05)  # 4.5 kg at day 10, and 0.05 kg a day to day 14
+
+
+def test_a_fast_lamb_is_not_fed_ahead_of_its_weight() -> None:
+    """Between weighings it is taken to grow at the least expected, however fast it grew before."""
+    fast = milk(10, weighed=weighed((0, 4.0), (10, 8.0)))
+
+    week = next(row for row in fast if row.begins > at(10))
+    assert week.kg == pytest.approx(8.0 + 4 * 0.19, abs=0.051)
+
+
+def test_a_lamb_that_lost_weight_is_not_taken_to_lose_more() -> None:
+    """The weight of its last weighing holds."""
+    lost = milk(10, weighed=weighed((0, 4.0), (10, 3.6)))
+
+    assert lost[-1].kg == pytest.approx(3.6)
+
+
+def test_an_unweighed_lamb_is_a_low_guess() -> None:
+    """Without a weight the low guess by birth type holds, and each row says that it is only expected."""
+    rows = milk(weighed=(), known={"birth-type": "twin"})
+
+    assert rows[1].kg == pytest.approx(3.3)
+    assert all(row.guessed for row in rows)
+
+
+@pytest.mark.parametrize(("bag", "words"), [
+    (BAG, "144 g powder and 576 ml water"),
+    (Bag(200, 1000, "made-up-to"), "144 g powder and 576 ml water"),
+    (Bag(150, 850, "added-to"), "108 g powder and 612 ml water"),
+    (None, ""),
+])  # fmt: skip
+def test_mixing_goes_by_the_bag(bag: Bag | None, words: str) -> None:
+    """A day's milk of 720 ml is mixed at the rate on the bag, and without a bag no rate is made up."""
+    assert milk(bag=bag)[1].mix == words
+
+
+def test_published_tables_stand_side_by_side() -> None:
+    """In week two the two tables do not even meet; both are told, and that the plan goes by weight."""
+    week_two = milk()[2]
+
+    assert "473 to 710 ml or 720 to 1000 ml a day" in week_two.published
+    assert week_two.published.endswith("this goes by its weight.")
+
+
+def test_more_or_less_than_both_tables_is_told() -> None:
+    """A heavy lamb gets more than both tables give, a light one less, and the row says so."""
+    assert "This is more, as it is heavy" in milk(weighed=weighed((0, 8.0)))[1].published
+    assert "This is less, as it is light" in milk(weighed=weighed((0, 1.2)))[2].published
+
+
+def test_birth_across_a_clock_change_counts_real_hours() -> None:
+    """The rows are real days from birth, also in the night when the clock goes forward."""
+    assert milk()[1].begins - milk()[0].begins == timedelta(hours=24)

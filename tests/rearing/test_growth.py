@@ -1,0 +1,50 @@
+"""Growth against expectation: a plain word and the number."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.rearing.lambs import at, now, weighed
+from triage.rearing.growth import Growth, growth_of
+
+
+def grown(*pairs: tuple[float, float]) -> Growth | None:
+    return growth_of(weighed(*pairs), 0.19)
+
+
+@pytest.mark.parametrize(("pairs", "word", "grams"), [
+    (((0, 4.0), (7, 5.33)), "on course", "190 g"),
+    (((0, 4.0), (7, 5.32)), "slow", "189 g"),
+    (((0, 4.0), (7, 4.0)), "not growing", "nothing"),
+    (((0, 4.0), (7, 3.3)), "not growing", "lost 100 g"),
+])  # fmt: skip
+def test_the_word_and_the_number(pairs: tuple[tuple[float, float], ...], word: str, grams: str) -> None:
+    """At the line it is on course, under it slow, and no gain is not growing; each with its number."""
+    growth = grown(*pairs)
+
+    assert growth is not None
+    assert growth.word == word
+    assert word in growth.line(now(7), "metric")
+    assert grams in growth.line(now(7), "metric")
+
+
+@pytest.mark.parametrize("pairs", [(), ((0, 4.0),), ((0, 4.0), (1, 4.3))])
+def test_no_growth_is_told_of_too_little(pairs: tuple[tuple[float, float], ...]) -> None:
+    """One weighing, or two a day apart, tell of a full belly and not of growth."""
+    assert grown(*pairs) is None
+
+
+def test_a_new_check_is_not_hidden_by_an_old_gain() -> None:
+    """The week counts: a lamb that grew for three weeks and then stopped is not growing."""
+    growth = grown((0, 4.0), (7, 6.0), (14, 8.0), (21, 10.0), (28, 10.0))
+
+    assert growth is not None
+    assert (growth.since, growth.word) == (at(21), "not growing")
+
+
+def test_us_units() -> None:
+    """A reader in US units is told in ounces by weight."""
+    growth = grown((0, 4.0), (7, 6.0))
+
+    assert growth is not None
+    assert "10.1 oz by weight a day" in growth.line(now(7), "us")

@@ -1,0 +1,45 @@
+"""A missed feed: caught up safely, never doubled."""
+
+from __future__ import annotations
+
+from tests.rearing.lambs import basis, lamb
+from triage.rearing.feeding import milk_of
+from triage.rearing.missed import after_missed
+
+
+def told(missed: int, days: float = 3.0) -> str:
+    ground = basis(lamb(), days)
+    row = next(each for each in milk_of(ground) if each.begins <= ground.now.moment < each.ends)
+    return " ".join(after_missed(ground, row, missed))
+
+
+def test_one_missed_feed() -> None:
+    """The next feed is the usual 120 ml; those after it may go to the ceiling, 50 ml for each kg."""
+    line = told(1)
+
+    assert "the usual 120 ml" in line
+    assert "Never give two feeds in one" in line
+    assert "up to 200 ml" in line
+
+
+def test_two_missed_feeds_are_a_sick_lamb() -> None:
+    """Two in a row: look before you feed, nothing above the usual, and the vet if it would not drink."""
+    line = told(2)
+
+    assert line.startswith("2 feeds in a row are too many to miss.")
+    assert "phone the vet today" in line
+    assert "up to" not in line
+    assert "let go" in line
+
+
+def test_no_room_is_said() -> None:
+    """At three feeds a day each is near the most for one feed; what was missed is let go."""
+    line = told(1, 36.0)
+
+    assert "up to" not in line or "473" not in line
+    assert "Never give two feeds in one" in line
+
+
+def test_nothing_missed_says_nothing() -> None:
+    """With nothing missed there is nothing to say."""
+    assert told(0) == ""

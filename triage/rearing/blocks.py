@@ -1,0 +1,142 @@
+"""A plan as blocks of a page: what counts today first, then what comes, then all of it."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from triage.clock import Now, at_clock
+from triage.page.inert import inert
+from triage.page.page import CERTAINTY_WORDS, Block
+from triage.rearing.duties import Task
+from triage.rearing.feeding import Milk
+from triage.rearing.plan import Plan
+from triage.units import System
+
+LATELY = timedelta(days=7)
+"""A duty without an end stays in view for so long after it began."""
+
+MOST = 9
+"""Duties that have a digit on the page of today; more stand in the whole plan."""
+
+WARNING = "Care, not a diagnosis. Your vet, the law and the label come first."
+
+
+def today_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
+    """Return what counts today: milk, growth, energy, weaning once it is near, and what is due or next."""
+    shown = [Block("heading", f"Plan for {inert(plan.lamb.name, 40)}")]
+    shown += [Block("label", text) for text in plan.missing]
+    shown += [Block("body", text) for text in today_lines(plan, now, system)]
+    shown += [Block("blank", ""), Block("label", "Due now, and next")]
+    shown += [
+        Block("choice", f"{when(task, now)}  {task.title}", str(number))
+        for number, task in enumerate(chosen(plan), 1)
+    ]
+    return (*shown, Block("blank", ""), Block("quiet", WARNING))
+
+
+def today_lines(plan: Plan, now: Now, system: System) -> list[str]:
+    """Return the sentences of today."""
+    row = plan.milk_now
+    lines = [milk_line(row)] if row else ["It is past the milk of this plan."]
+    if row and row.published:
+        lines.append(row.published)
+    if plan.growth:
+        lines.append(plan.growth.line(now, system))
+    lines.append(plan.energy.line(system))
+    if plan.energy_outside.only_alive and not plan.energy.only_alive:
+        lines.append("Out in cold wet wind all day this milk would not keep it going. Bring it in.")
+    if plan.weaning_near:
+        lines += [sign.line for sign in plan.weaning.signs]
+        lines.append(plan.weaning.line)
+    return lines
+
+
+def milk_line(row: Milk) -> str:
+    """Return the milk of some days as a sentence."""
+    weight = f"{'expected ' if row.guessed else ''}weight {row.weight}"
+    mix = f": {row.mix}" if row.mix else ""
+    return f"{row.ages}, {weight}: {row.feeds} feeds of {row.each}, {row.day} a day{mix}."
+
+
+def chosen(plan: Plan) -> tuple[Task, ...]:
+    """Return the duties that are due now or next, those now first."""
+    now = plan.made
+    due = [task for task in plan.tasks if is_due(task, now)]
+    later = [task for task in plan.tasks if task.begins > now]
+    return tuple((*due, *later)[:MOST])
+
+
+def is_due(task: Task, now: datetime) -> bool:
+    """Whether a duty has begun and is not over."""
+    return task.begins <= now <= (task.ends or task.begins + LATELY)
+
+
+def when(task: Task, now: Now) -> str:
+    """Return when a duty is due, in words as short as can be."""
+    if task.ends and is_due(task, now.moment):
+        return f"now, until {_when(task.ends, task, now)}:"
+    return f"{'from ' if is_due(task, now.moment) else ''}{dates_of(task, now)}:"
+
+
+def dates_of(task: Task, now: Now) -> str:
+    """Return the dates of a duty: `18 Dec`, or `18 Dec to 19 Feb`."""
+    begins = _when(task.begins, task, now)
+    return f"{begins} to {_when(task.ends, task, now)}" if task.ends else begins
+
+
+def _when(moment: datetime, task: Task, now: Now) -> str:
+    here = moment.astimezone(now.zone)
+    day = f"{here.day} {here:%b}"
+    return f"{day} {at_clock(moment, now.zone)}" if task.timed else day
+
+
+def task_blocks(task: Task, now: Now) -> tuple[Block, ...]:
+    """Return one duty in full."""
+    shown = [Block("heading", task.title), Block("label", when(task, now).rstrip(":").capitalize())]
+    shown += [Block("step", text, str(number)) for number, text in enumerate(task.do, 1)]
+    if task.why:
+        shown += [Block("blank", ""), Block("body", task.why)]
+    if task.cautions:
+        shown += [Block("blank", ""), Block("label", "Take care")]
+        shown += [Block("caution", text, "!") for text in task.cautions]
+    if task.law:
+        shown += [Block("blank", ""), *(Block("body", text) for text in task.law)]
+    certain = CERTAINTY_WORDS.get(task.duty.certainty, "")
+    return (*shown, Block("blank", ""), Block("quiet", f"{certain} Sources: {', '.join(task.duty.sources)}."))
+
+
+def whole_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
+    """Return the whole plan, from the first hour on."""
+    lamb = plan.lamb
+    born = lamb.born.astimezone(now.zone)
+    shown = [Block("heading", f"Plan for {inert(lamb.name, 40)}")]
+    about = "about " if lamb.born_guessed else ""
+    shown.append(
+        Block("body", f"Born {about}{born:%H:%M} on {born.day} {born:%b %Y}. Edition {plan.edition}.")
+    )
+    shown += [Block("label", text) for text in plan.missing]
+    shown += [Block("body", text) for text in today_lines(plan, now, system)]
+    shown += [Block("blank", ""), Block("label", "Milk")]
+    for row in plan.milk:
+        shown.append(Block("body", f"{row.dates}: {milk_line(row)}"))
+    for task in once_each(plan.tasks):
+        shown += [Block("blank", ""), Block("label", f"{_dates(task, plan, now)} {task.title}")]
+        shown += [Block("body", text) for text in task.do]
+        shown += [Block("caution", text, "!") for text in task.cautions]
+        shown += [Block("body", text) for text in task.law]
+    return (*shown, Block("blank", ""), Block("quiet", WARNING))
+
+
+def once_each(tasks: tuple[Task, ...]) -> tuple[Task, ...]:
+    """Return the first time of each duty: one that comes again is told once, with its other days."""
+    first: dict[str, Task] = {}
+    for task in tasks:
+        first.setdefault(task.duty.name, task)
+    return tuple(first.values())
+
+
+def _dates(task: Task, plan: Plan, now: Now) -> str:
+    again = [each for each in plan.tasks if each.duty.name == task.duty.name]
+    if len(again) == 1:
+        return when(task, now)
+    return f"{', '.join(_when(each.begins, each, now) for each in again)}:"

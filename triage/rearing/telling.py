@@ -1,0 +1,68 @@
+"""A lamb told of in pairs of finding=value, for a plan without a casebook."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from triage.clock import Now
+from triage.facts import Value
+from triage.guide.model import Guide
+from triage.holding.holding import Holding
+from triage.page.listing import take_pair
+from triage.problems import nearest
+from triage.rearing.gathering import GRAMS, bag_of
+from triage.rearing.reared import Reared
+from triage.typed import Refused, read_measure
+from triage.units import System
+
+OWN = ("eaten", "law", "name")
+"""What may be told beside the findings: dry feed eaten in a day, whose law holds, and its name."""
+
+HOW = (
+    'Name a lamb that is kept, or tell of one: triage plan age="born 2026-03-28 23:30" weight=4.2kg '
+    "birth-type=twin keep-as=wether"
+)
+
+
+def lamb_told(
+    guide: Guide, given: Sequence[str], holding: Holding, now: Now, system: System
+) -> tuple[Reared, tuple[str, ...]] | str:
+    """Return the lamb that pairs tell of and what was taken for granted, or a sentence on what is wrong."""
+    own = dict(pair.split("=", 1) for pair in given if pair.partition("=")[0] in OWN and "=" in pair)
+    known: dict[str, Value] = {}
+    notes: list[str] = []
+    # A weight is judged by the age, so the age is taken first.
+    for pair in sorted(given, key=lambda each: not each.startswith("age=")):
+        wrong = None if pair.partition("=")[0] in own else take_pair(guide, pair, known, notes, system)
+        if wrong:
+            return wrong
+    hours, weight = known.pop("age", None), known.pop("weight", None)
+    if not isinstance(hours, float):
+        return HOW
+    law = own.get("law", holding.law)
+    if law and law not in guide.laws:
+        return f"There is no law '{law}'{nearest(law, guide.laws)}. There are {', '.join(guide.laws)}."
+    eaten = read_measure(own["eaten"], "g", (0.0, 3000.0), system) if "eaten" in own else None
+    if isinstance(eaten, Refused):
+        return f"eaten: {eaten.why}"
+    exact = any(pair.startswith("age=") and "born" in pair for pair in given)
+    name, born = own.get("name", "this lamb"), _on_the_minute(now.moment - timedelta(hours=hours))
+    lamb = Reared(
+        # Two lambs that are only told of must not change each other's entries in a calendar.
+        f"told {name} {born:%Y-%m-%d}",
+        name,
+        born,
+        not exact,
+        ((now.moment, weight),) if isinstance(weight, float) else (),
+        ((now.moment, eaten.value / GRAMS),) if eaten else (),
+        known,
+        law,
+        bag_of(holding),
+    )
+    return lamb, tuple(notes)
+
+
+def _on_the_minute(moment: datetime) -> datetime:
+    """Return the nearest whole minute: hours are rounded, and an age is never known better."""
+    return (moment + timedelta(seconds=30)).replace(second=0, microsecond=0)

@@ -1,0 +1,84 @@
+"""The raising plan of the lamb in hand: what counts today, and each duty on a digit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from triage.guide.model import Guide
+from triage.page.page import Block, Page
+from triage.rearing import Plan, plan_of
+from triage.rearing.blocks import chosen, task_blocks, today_blocks
+from triage.rearing.duties import Task
+from triage.rearing.gathering import reared_of
+
+if TYPE_CHECKING:
+    from triage.session.session import Session
+
+NO_PLAN = "This guide has no raising plan."
+
+
+@dataclass
+class PlanRoom:
+    """Shows the plan, and the duty that was chosen."""
+
+    session: Session
+    _guide: Guide | None = field(default=None, init=False)
+    _task: Task | None = field(default=None, init=False)
+
+    def page(self) -> Page:
+        """Return the plan as it stands now, or the duty that was chosen."""
+        desk = self.session.desk
+        now = desk.clock()
+        plan = self.plan()
+        if isinstance(plan, str):
+            return Page("side", "Raising it", (Block("heading", "No plan yet"), Block("body", plan)))
+        if self._task:
+            return Page("side", "Raising it", task_blocks(self._task, now))
+        return Page("side", "Raising it", today_blocks(plan, now, desk.system))
+
+    def plan(self) -> Plan | str:
+        """Return the plan of the lamb in hand, or a sentence on what is lacking."""
+        desk = self.session.desk
+        now = desk.clock()
+        self._guide = self._guide or with_duties(desk.guide)
+        if not self._guide.duties:
+            return NO_PLAN
+        cases, seen = desk.keeping.story(self.session.whole, now)
+        moves = [move for case in cases for move in case.moves]
+        reared = reared_of(desk.keeping.known(now), moves, seen, desk.holding)
+        return reared if isinstance(reared, str) else plan_of(self._guide, reared, now, desk.system)
+
+    def take(self, typed: str) -> None:
+        """Open the duty of a digit; Enter alone goes back."""
+        plan = self.plan()
+        tasks = () if isinstance(plan, str) or self._task else chosen(plan)
+        number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0
+        if not typed:
+            self.back()
+        elif 1 <= number <= len(tasks):
+            self._task = tasks[number - 1]
+        else:
+            self.session.desk.told = f"'{typed[:20]}' does nothing here."
+
+    def command(self, name: str) -> None:
+        """This page has no keys of its own."""
+
+    def back(self) -> None:
+        """Close the duty, or the plan."""
+        if self._task:
+            self._task = None
+        else:
+            self.session.desk.close(self)
+
+
+def with_duties(guide: Guide) -> Guide:
+    """Return the guide with its raising plan, which a walk leaves unread."""
+    if guide.duties:
+        return guide
+    from triage.guide.find import knowledge_root
+    from triage.guide.read import read_guide
+
+    read = read_guide(knowledge_root(), rules=False, rearing=True)
+    same = read.guide and read.guide.front.edition == guide.front.edition
+    return read.guide if read.guide and same else guide
