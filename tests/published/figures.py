@@ -185,6 +185,24 @@ navel-again     | 2 h ifj-navel 2:3             | 6 h fas 2:3                | 6
 # The sooner time is from a press column.
 """
 
+CHEST_AND_LEGS = """
+breaths-most      | 60 count penn 2:3b         | 94.7 count piccione-lambs -  | 60 count penn 2:3b           | lower  | a sick chest is seen sooner
+# Penn gives it for grown sheep on a hot day. The other is the mean of ten healthy lambs in Sicily, 94.7 +- 33.2.
+milk-fever-days   | 24 h from-memory 2:3       | 72 h from-memory 2:3         | 72 h from-memory 2:3         | higher | a late fever is not missed
+chest-from        | 2 week flock-herd-2007 2:3 | 4 week lublin-2024 2:3       | 2 week flock-herd-2007 2:3   | lower  | the vet is phoned sooner
+chest-to          | 4 week flock-herd-2007 2:3 | 12 week lublin-2024 2:3      | 12 week lublin-2024 2:3      | higher | the vet is phoned for longer
+better-by         | 2 day common-practice -    | 2 day common-practice -      | 2 day common-practice -      | lower  | a failed treatment is seen sooner
+joint-ill-from    | 5 day nadis-ji 2:3         | 10 day nadis-ji 2:3          | 5 day nadis-ji 2:3           | lower  | joints are felt sooner
+joint-ill-to      | 4 week ahdb-ji -           | 6 week fwi-2002 -            | 6 week fwi-2002 -            | higher | a limp counts for longer
+ring-window       | 4 day purdue-tetanus 2:4   | 30 day purdue-tetanus -      | 21 day farmow-tetanus 2:4    | higher | lockjaw is thought of for longer
+# Nearly all cases come within three weeks of marking; the longer figure is what a class page asks about.
+leg-check         | 12 h common-practice -     | 12 h common-practice -       | 12 h common-practice -       | lower  | a bad joint is seen sooner
+limp-better       | 24 h common-practice -     | 24 h common-practice -       | 24 h common-practice -       | lower  | a joint is treated sooner
+foot-better       | 2 day common-practice -    | 4 day fwi96-feet -           | 2 day common-practice -      | lower  | the hoof is saved
+bent-better       | 3 day common-practice -    | 3 day common-practice -      | 3 day common-practice -      | lower  | a stuck joint is seen sooner
+cord-pinch        | 5 min common-practice -    | 5 min common-practice -      | 5 min common-practice -      | higher | a clot needs time
+"""
+
 
 RAISING = """
 gain-expected     | 0.19 kg/day teag-96 1:7    | 0.286 kg/day gott 1:7       | 0.19 kg/day teag-96 1:7     | lower  | milk never runs ahead of it
@@ -284,4 +302,5 @@ def _rows(*tables: str) -> dict[str, Row]:
 
 
 ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, RAISING)
+ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, CHEST_AND_LEGS)
 """Every number's row, by its name in the guide."""

@@ -27,6 +27,14 @@ MINUTES: dict[str, int] = {
     "try-bottle": 180, "tube-once": 180, "try-ewe": 180, "too-many": 180, "ewe-ill": 180,
     "raise-bottle": 180, "normal-dung": 180, "scours-young": 180, "scours-overfed": 180,
     "scours-older": 180,
+    # a chest sign may turn within the hour, a heated lamb sooner
+    "breathing-milk": 30, "breathing-fast": 30, "breathing-sputter": 60, "breathing-warm": 20,
+    "breathing-quiet": 120, "breathing-cough": 180, "breathing-several": 180,
+    # lockjaw and weak muscle show themselves by the next small feed, the rest before a missed one
+    "limbs-weak": 120, "limbs-ring": 120, "limbs-joint": 180, "limbs-no-weight": 180,
+    "limbs-soft": 180, "limbs-fixed": 180, "navel-ill": 180, "navel-bulge": 180,
+    # seen at each feed anyway: the foot, the limp and the dry cord are looked at morning and evening, or sooner
+    "limbs-foot": 720, "limbs-limp": 720, "navel-cord": 360,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 

@@ -19,6 +19,7 @@ from triage.facts import UNSURE
 
 DULL_NEWBORN: Lamb = {"manner": "dull", "age": days(3)}
 DULL_AND_NO_SUCK: Lamb = {"manner": "dull", "swallows": "swallows"}
+NO_PAGE: Lamb = {"reason": "other", "trouble": "hurt"}
 
 ROWS: dict[str, Row] = {
     "dull-calls-today": row(
@@ -80,8 +81,13 @@ ROWS: dict[str, Row] = {
     ),
     "no-page-calls-today": row(
         TODAY,
-        each("reason", "other"),
-        [UNASKED, *each("reason", "cold", "refusing", "scours", "belly", "no-first-milk", "rejected")],
+        each("trouble", "nerves", "passing", "hurt", "ate", "more", of=NO_PAGE),
+        [
+            UNASKED,
+            *one_unasked(NO_PAGE),
+            *each("trouble", "chest", "legs", of=NO_PAGE),
+            *each("reason", "cold", "refusing", "scours", "belly", "no-first-milk", "rejected", of=NO_PAGE),
+        ],
     ),
     "no-home-injection": row(
         never_tags("vet-injection"),
