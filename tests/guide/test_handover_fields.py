@@ -20,9 +20,10 @@ CARE = "means: No vet now.}"
 
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
-    "age", "cord", "weight", "birth-type", "heat",
+    "age", "cord", "weight", "birth-type", "heat", "trouble", "more-trouble",
+    "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
 }  # fmt: skip
-"""Findings of the shipped guide that are neither a worry nor normal."""
+"""Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 
 
 @pytest.mark.parametrize("field", ["normal", "given"])

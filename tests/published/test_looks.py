@@ -27,6 +27,9 @@ MINUTES: dict[str, int] = {
     "try-bottle": 180, "tube-once": 180, "try-ewe": 180, "too-many": 180, "ewe-ill": 180,
     "raise-bottle": 180, "normal-dung": 180, "scours-young": 180, "scours-overfed": 180,
     "scours-older": 180,
+    # nerves and straining
+    "nerves-shaker": 30, "nerves-shakes": 30, "nerves-sways": 180, "nerves-nurse": 180,
+    "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
