@@ -23,7 +23,6 @@ from tests.check.rule_cases import (
 from tests.check.rule_rows import Row
 
 TABLES = tuple(
-    each.ROWS
-    for each in (cold, fever, danger, feeding, belly, scours, first_milk, manner, nerves, straining)
+    each.ROWS for each in (cold, fever, danger, feeding, belly, scours, first_milk, manner, nerves, straining)
 )
 ROWS: dict[str, Row] = {name: row for table in TABLES for name, row in table.items()}
