@@ -24,6 +24,8 @@ CIRCUMSTANCES = {
     "breath-start", "others-chest", "limb-sign", "lame-leg", "bent-legs", "navel-look",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal, or that ask which worry it is."""
+    "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
+"""Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 
 
 @pytest.mark.parametrize("field", ["normal", "given"])

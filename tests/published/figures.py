@@ -282,6 +282,14 @@ vaccine-covered-last | 12 week umd 2:6b        | 12 week umd 2:6b            | 1
 coccidia-to       | 8 week nadis-cocc 2:1a     | 120 day smrm 2:1a           | 12 week adsr18 2:1a         | higher | late ones are watched too
 # It is rare past three months.
 worms-from        | 28 day ie-vet 2:1a         | 6 week adsr18 2:1a          | 28 day ie-vet 2:1a          | lower  | it is watched sooner
+NERVES_AND_STRAINING = """
+lockjaw-from    | 4 day purdue-tet 2:4          | 7 day agriorbit 2:4         | 4 day purdue-tet 2:4        | lower  | lockjaw is thought of sooner
+lockjaw-to      | 10 day agriorbit 2:4          | 30 day purdue-tet 2:4       | 30 day purdue-tet 2:4       | higher | it is thought of for longer
+turn-over       | 2 h common-practice -         | 4 h common-practice -       | 3 h common-practice -       | lower  | a sore is prevented
+# With the milk feeds it can be kept up by night.
+down-days       | 2 day common-practice 2:8     | 3 day common-practice 2:8   | 2 day common-practice 2:8   | lower  | it does not suffer longer
+ring-pain       | 30 min mellor-1989 -          | 4 h mellor-1991 -           | 3 h molony-1993 -           | lower  | a ring that sits wrong is seen sooner
+# In newborn lambs about an hour, but in lambs of six days up to three: sooner would call a vet to every ring.
 """
 
 
@@ -303,4 +311,5 @@ def _rows(*tables: str) -> dict[str, Row]:
 
 ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, RAISING)
 ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, CHEST_AND_LEGS)
+ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, NERVES_AND_STRAINING)
 """Every number's row, by its name in the guide."""

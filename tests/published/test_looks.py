@@ -35,6 +35,9 @@ MINUTES: dict[str, int] = {
     "limbs-soft": 180, "limbs-fixed": 180, "navel-ill": 180, "navel-bulge": 180,
     # seen at each feed anyway: the foot, the limp and the dry cord are looked at morning and evening, or sooner
     "limbs-foot": 720, "limbs-limp": 720, "navel-cord": 360,
+    # nerves and straining
+    "nerves-shaker": 30, "nerves-shakes": 30, "nerves-sways": 180, "nerves-nurse": 180,
+    "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
