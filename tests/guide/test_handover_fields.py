@@ -21,10 +21,10 @@ CARE = "means: No vet now.}"
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
     "age", "cord", "weight", "birth-type", "heat", "trouble", "more-trouble",
+    "keep-as", "tail", "dam-vaccine",
     "breath-start", "others-chest", "limb-sign", "lame-leg", "bent-legs", "navel-look",
-}  # fmt: skip
-"""Findings of the shipped guide that are neither a worry nor normal, or that ask which worry it is."""
     "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
+}  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 
 

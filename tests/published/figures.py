@@ -309,7 +309,14 @@ def _rows(*tables: str) -> dict[str, Row]:
     return rows
 
 
-ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, RAISING)
-ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, CHEST_AND_LEGS)
-ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, NERVES_AND_STRAINING)
+ROWS = _rows(
+    COLD,
+    FIRST_MILK,
+    FEEDING,
+    SCOURS,
+    BELLY_AND_BIRTH,
+    CHEST_AND_LEGS,
+    RAISING,
+    NERVES_AND_STRAINING,
+)
 """Every number's row, by its name in the guide."""
