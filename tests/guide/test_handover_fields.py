@@ -20,7 +20,9 @@ CARE = "means: No vet now.}"
 
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
-    "age", "cord", "weight", "birth-type", "heat",
+    "age", "cord", "weight", "birth-type", "heat", "trouble", "more-trouble",
+    "flock-trouble", "flock-share", "flock-dead", "ewe-trouble", "ewe-labour", "ewe-hanging", "ewe-afterbirth",
+    "suffering", "vet-treated",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal."""
 

@@ -27,6 +27,12 @@ MINUTES: dict[str, int] = {
     "try-bottle": 180, "tube-once": 180, "try-ewe": 180, "too-many": 180, "ewe-ill": 180,
     "raise-bottle": 180, "normal-dung": 180, "scours-young": 180, "scours-overfed": 180,
     "scours-older": 180,
+    # the flock, the ewe and letting go: before they can have turned
+    "ewe-lambing": 30, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
+    "flock-shared": 120, "flock-several": 120, "flock-newborn-dead": 120, "flock-one-dead": 120,
+    "ewe-dull": 120,
+    "flock-lost": 180, "ewe-cleansing": 180, "ewe-not-cleansed": 180, "ewe-udder": 180,
+    "ewe-lost-lamb": 180, "letting-agree": 180, "letting-tired": 180,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
