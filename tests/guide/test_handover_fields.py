@@ -24,6 +24,8 @@ CIRCUMSTANCES = {
     "keep-as", "tail", "dam-vaccine",
     "breath-start", "others-chest", "limb-sign", "lame-leg", "bent-legs", "navel-look",
     "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
+    "flock-trouble", "flock-share", "flock-dead", "ewe-trouble", "ewe-labour", "ewe-hanging", "ewe-afterbirth",
+    "suffering", "vet-treated",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 

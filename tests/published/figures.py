@@ -290,6 +290,16 @@ turn-over       | 2 h common-practice -         | 4 h common-practice -       | 
 down-days       | 2 day common-practice 2:8     | 3 day common-practice 2:8   | 2 day common-practice 2:8   | lower  | it does not suffer longer
 ring-pain       | 30 min mellor-1989 -          | 4 h mellor-1991 -           | 3 h molony-1993 -           | lower  | a ring that sits wrong is seen sooner
 # In newborn lambs about an hour, but in lambs of six days up to three: sooner would call a vet to every ring.
+OTHERS = """
+flock-deaths    | 2 count common-practice -     | 3 count common-practice -  | 2 count common-practice -   | lower  | the vet hears sooner
+deaths-window   | 12 h common-practice -        | 24 h common-practice -     | 24 h common-practice -      | higher | more deaths count as close
+carcass-fresh   | 24 h pm-cards -               | 48 h bordermail -          | 24 h common-practice -      | lower  | a rotten one tells nothing
+ewe-push        | 30 min bagley 2:7             | 3 h storey-289 2:7         | 30 min bagley 2:7           | lower  | a stuck lamb is helped sooner
+ewe-restless    | 2 h bagley 2:7                | 6 h bagley 2:7             | 3 h bagley 2:7              | lower  | a ewe that does not open is seen sooner
+# To feel inside is advised after two to three; up to six hours can be right.
+afterbirth-by   | 2 h wikivet-birth -           | 18 h msd-afterbirth -      | 12 h louisa-vet -           | lower  | a kept lamb is found sooner
+# The manual counts it as held back from 12 to 18; in most it drops within six.
+courses-failed  | 2 count nadis-ji 2:3          | 2 count nadis-ji 2:3       | 2 count nadis-ji 2:3        | lower  | it suffers no longer
 """
 
 
@@ -318,5 +328,6 @@ ROWS = _rows(
     CHEST_AND_LEGS,
     RAISING,
     NERVES_AND_STRAINING,
+    OTHERS,
 )
 """Every number's row, by its name in the guide."""

@@ -38,6 +38,12 @@ MINUTES: dict[str, int] = {
     # nerves and straining
     "nerves-shaker": 30, "nerves-shakes": 30, "nerves-sways": 180, "nerves-nurse": 180,
     "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
+    # the flock, the ewe and letting go: before they can have turned
+    "ewe-lambing": 30, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
+    "flock-shared": 120, "flock-several": 120, "flock-newborn-dead": 120, "flock-one-dead": 120,
+    "ewe-dull": 120,
+    "flock-lost": 180, "ewe-cleansing": 180, "ewe-not-cleansed": 180, "ewe-udder": 180,
+    "ewe-lost-lamb": 180, "letting-agree": 180, "letting-tired": 180,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
