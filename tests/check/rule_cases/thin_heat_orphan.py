@@ -14,7 +14,6 @@ from tests.check.rule_rows import (
     degc,
     each,
     hours,
-    never_shows,
     one_unasked,
     row,
     says,
@@ -24,8 +23,8 @@ from tests.check.rule_rows import (
 from triage.facts import UNSURE
 
 SHORT_OF_BREATH: Lamb = {"eyelid": UNSURE, "keeps-up": "tires"}
-NOT_GROWING: Lamb = {"age": days(30), "milk-way": "bottle", "swallows": "sucks"}
-THIN_AND_NO_SUCK: Lamb = {"milk-way": "bottle", "swallows": "swallows", "age": days(14)}
+WEANED: Lamb = {"milk-way": "weaned", "eyelid": "red"}
+THIN_AND_NO_SUCK: Lamb = {"milk-way": "leaves", "swallows": "swallows"}
 OFF_ITS_FOOD: Lamb = {"milk-way": "leaves", "age": days(4)}
 HOT_AND_PANTING: Lamb = {"heat-harm": "panting", "temperature": degc(41)}
 OLDER_ORPHAN: Lamb = {"ewe": "gone", "age": days(10), "manner": NOT_ASKED}
@@ -45,9 +44,14 @@ SAYS_WHEN_TO_STOP = Pages(
         Page(no_tags=("cool",)),
     ),
 )
-SAYS_DUNG_TEST = says(
-    ("dung test before", "Do not drench"), Page(), Page(end="vet-now"), elsewhere=Page(act=True)
+NO_MILK_FEED = Pages(
+    (Page(shows=("milk-feed",)), Page(shows=("milk-feed",), act=True)),
+    (Page(shows=("first-milk", "milk-day", "milk-count")), Page(("feed-by-mouth",))),
 )
+SAYS_NO_DRENCH = says(
+    ("Do not drench",), Page(), Page(end="vet-now"), elsewhere=Page(act=True), nearly="Do drench it."
+)
+SAYS_DUNG_TEST = says(("dung test",), Page(), Page(end="vet-now"), elsewhere=Page(act=True), nearly="Dung.")
 
 ROWS: dict[str, Row] = {
     "white-lids-call-now": row(
@@ -69,30 +73,27 @@ ROWS: dict[str, Row] = {
     "no-feed-for-white-lids": row(
         FEED, each("eyelid", "white", "yellow", UNSURE), [UNASKED, *each("eyelid", "red", "pale")]
     ),
-    "dung-test-before-a-drench": row(
+    "no-drench-on-a-guess": row(
+        SAYS_NO_DRENCH,
+        each("milk-way", "bottle", "ewe", "weaned", "leaves", UNSURE),
+        [UNASKED],
+    ),
+    "dung-test-for-a-weaned-lamb": row(
         SAYS_DUNG_TEST,
-        [
-            *each("age", days(21.1), days(40), days(120), of=NOT_GROWING),
-            *each("milk-way", "ewe", of=NOT_GROWING),
-        ],
+        [WEANED],
         [
             UNASKED,
-            *one_unasked(NOT_GROWING),
-            *each("age", days(3), days(21), UNSURE, of=NOT_GROWING),
-            *each("milk-way", "leaves", UNSURE, of=NOT_GROWING),
-            *each("swallows", "swallows", of=NOT_GROWING),
+            *one_unasked(WEANED),
+            *each("milk-way", "bottle", "ewe", "leaves", UNSURE, of=WEANED),
+            *each("eyelid", "pale", "white", UNSURE, of=WEANED),
         ],
     ),
-    "thin-young-and-no-suck-calls-now": row(
+    "thin-and-no-suck-calls-now": row(
         NOW,
-        [
-            *each("age", days(1), days(21), UNSURE, of=THIN_AND_NO_SUCK),
-            *each("milk-way", "ewe", "leaves", UNSURE, of=THIN_AND_NO_SUCK),
-        ],
+        each("milk-way", "leaves", UNSURE, of=THIN_AND_NO_SUCK),
         [
             UNASKED,
             *one_unasked(THIN_AND_NO_SUCK),
-            *each("age", days(21.1), days(60), of=THIN_AND_NO_SUCK),
             *each("milk-way", "weaned", of=THIN_AND_NO_SUCK),
             *each("swallows", "sucks", of=THIN_AND_NO_SUCK),
         ],
@@ -170,7 +171,7 @@ ROWS: dict[str, Row] = {
         TUBE, each("fed-till-now", "hungry", UNSURE), [UNASKED, *each("fed-till-now", "mother", "bottle")]
     ),
     "older-orphan-is-looked-at-before-a-feed": row(
-        never_shows("milk-feed"),
+        NO_MILK_FEED,
         each("age", days(3.1), days(8), days(60), of=OLDER_ORPHAN),
         [
             {"age": days(10), "manner": NOT_ASKED},
