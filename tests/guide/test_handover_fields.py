@@ -21,7 +21,7 @@ CARE = "means: No vet now.}"
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
     "age", "cord", "weight", "birth-type", "heat",
-    "heat-harm", "burn", "fed-till-now",
+    "heat-harm", "heat-lately", "burn", "fed-till-now",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal."""
 

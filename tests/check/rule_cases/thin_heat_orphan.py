@@ -27,6 +27,7 @@ WEANED: Lamb = {"milk-way": "weaned", "eyelid": "red"}
 THIN_AND_NO_SUCK: Lamb = {"milk-way": "leaves", "swallows": "swallows"}
 OFF_ITS_FOOD: Lamb = {"milk-way": "leaves", "age": days(4)}
 HOT_AND_PANTING: Lamb = {"heat-harm": "panting", "temperature": degc(41)}
+HOT_LATELY: Lamb = {"heat-lately": "lately", "temperature": degc(41)}
 OLDER_ORPHAN: Lamb = {"ewe": "gone", "age": days(10), "manner": NOT_ASKED}
 NEW_ORPHAN: Lamb = {"ewe": "gone", "foster": "no-ewe", "age": hours(20)}
 
@@ -67,9 +68,7 @@ ROWS: dict[str, Row] = {
             *each("eyelid", "red", "pale", of=SHORT_OF_BREATH),
         ],
     ),
-    "pale-lids-call-today": row(
-        TODAY, each("eyelid", "pale", UNSURE), [UNASKED, *each("eyelid", "red")]
-    ),
+    "pale-lids-call-today": row(TODAY, each("eyelid", "pale", UNSURE), [UNASKED, *each("eyelid", "red")]),
     "no-feed-for-white-lids": row(
         FEED, each("eyelid", "white", "yellow", UNSURE), [UNASKED, *each("eyelid", "red", "pale")]
     ),
@@ -143,14 +142,14 @@ ROWS: dict[str, Row] = {
     "too-hot-says-when-to-stop": row(
         SAYS_WHEN_TO_STOP,
         [
-            *each("temperature", degc(40.5), degc(43), UNSURE, of=HOT_AND_PANTING),
-            *each("heat-harm", UNSURE, of=HOT_AND_PANTING),
+            *each("temperature", degc(40.5), degc(43), UNSURE, of=HOT_LATELY),
+            *each("heat-lately", UNSURE, of=HOT_LATELY),
         ],
         [
             UNASKED,
-            *one_unasked(HOT_AND_PANTING),
-            *each("temperature", degc(39), degc(40.4), of=HOT_AND_PANTING),
-            *each("heat-harm", "burnt", "none", of=HOT_AND_PANTING),
+            *one_unasked(HOT_LATELY),
+            *each("temperature", degc(39), degc(40.4), of=HOT_LATELY),
+            *each("heat-lately", "not-lately", of=HOT_LATELY),
         ],
     ),
     "bad-burn-calls-now": row(
