@@ -191,8 +191,8 @@ gain-poor       | 150/1000 kg/day from-memory 1:7 | 273/1000 kg/day teag-96 1:7 
 gain-days       | 1 day common-practice -       | 7 day common-practice -    | 3 day common-practice -     | lower  | it is seen sooner that more milk does not help
 # A single day is lost in a full or empty belly.
 thin-look       | 12 h common-practice -        | 24 h common-practice -     | 12 h common-practice -      | lower  | pale can turn to white
-cow-anaemia-from | 7 day from-memory 1:2.3      | 7 day from-memory 1:2.3    | 7 day from-memory 1:2.3     | lower  | its gums are looked at sooner
-cow-anaemia-to  | 21 day from-memory 1:2.3      | 21 day from-memory 1:2.3   | 21 day from-memory 1:2.3    | higher | its gums are looked at for longer
+cow-anaemia-from | 1 week fwi96-start -         | 7 day from-memory 1:2.3    | 1 week fwi96-start -        | lower  | its gums are looked at sooner
+cow-anaemia-to  | 2 week fwi96-start -          | 21 day from-memory 1:2.3   | 21 day from-memory 1:2.3    | higher | its gums are looked at for longer
 nematodirus-from | 4 week fj-nem 2:1a           | 6 week adsr18 2:1a         | 4 week fj-nem 2:1a          | lower  | it is thought of sooner
 nematodirus-to  | 12 week adsr18 2:1a           | 12 week fj-nem 2:1a        | 12 week adsr18 2:1a         | higher | it is thought of for longer
 worms-from      | 1 round_month smrm 2:1a       | 14 week paraboss-outlook - | 1 round_month smrm 2:1a     | lower  | a test is asked for sooner
