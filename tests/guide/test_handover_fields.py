@@ -26,6 +26,8 @@ CIRCUMSTANCES = {
     "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
     "flock-trouble", "flock-share", "flock-dead", "ewe-trouble", "ewe-labour", "ewe-hanging", "ewe-afterbirth",
     "suffering", "vet-treated",
+    "age", "cord", "weight", "birth-type", "heat",
+    "heat-harm", "heat-lately", "burn", "fed-till-now",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 

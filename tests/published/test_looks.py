@@ -44,6 +44,14 @@ MINUTES: dict[str, int] = {
     "ewe-dull": 120,
     "flock-lost": 180, "ewe-cleansing": 180, "ewe-not-cleansed": 180, "ewe-udder": 180,
     "ewe-lost-lamb": 180, "letting-agree": 180, "letting-tired": 180,
+    # thin lambs that are bright, and dull ones
+    "thin-lid-unsure": 180, "thin-pale-young": 180, "thin-bottle": 180, "thin-bottle-fed": 180, "thin-ewe": 180,
+    "thin-pale": 720, "thin-gut": 720, "thin-weaned": 720, "thin-failing": 60,
+    # out of the heat
+    "still-panting": 20, "heat-over": 20, "hot-no-heat": 30, "burn-small": 180,
+    # taken over
+    "orphan-first-day": 120, "orphan-days": 120, "orphan-weeks": 180, "orphan-older": 180,
+    "orphan-hungry": 30, "orphan-shy": 180, "orphan-help": 180,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
