@@ -21,6 +21,9 @@ CARE = "means: No vet now.}"
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
     "age", "cord", "weight", "birth-type", "heat",
+    "trouble", "more-trouble",
+    # asked only where something is wrong already
+    "wound", "wound-depth", "eaten", "head-part", "eye-seen", "sores-seen", "mouth-seen",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal."""
 

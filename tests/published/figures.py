@@ -185,6 +185,21 @@ navel-again     | 2 h ifj-navel 2:3             | 6 h fas 2:3                | 6
 # The sooner time is from a press column.
 """
 
+HEAD_WOUNDS_POISON = """
+stitch-window | 4 h cutting-edge -        | 6 h cutting-edge -        | 4 h cutting-edge -          | lower  | germs have less time
+lockjaw-from  | 3 day qld-tet -           | 7 day agriorbit-tet -     | 3 day qld-tet -             | lower  | it is thought of sooner
+lockjaw-to    | 10 day purdue-tet -       | 3 week qld-tet -          | 3 week qld-tet -            | higher | it is thought of for longer
+egg-hatch     | 12 h nadis-fly -          | 12 h westpoint-fly -      | 12 h nadis-fly -            | lower  | maggots are seen sooner
+orf-heals     | 2 week nadis-skin -       | 6 week nadis-2006 -       | 28 day cr-orf -             | lower  | the vet hears sooner
+# Where all three meet: most heal by then, and one that has not is looked at again.
+eye-better    | 2 day common-practice -   | 5 day common-practice -   | 3 day common-practice -     | lower  | the vet hears sooner
+# No source.
+yew-kills     | 2 h omafra-yew -          | 3 h ifj-yew -             | 2 h omafra-yew -            | lower  | nobody waits
+plant-watch   | 48 h ifj-yew -            | 48 h ifj-yew -            | 48 h ifj-yew -              | higher | it is watched for longer
+grain-signs   | 24 h dairy-grain -        | 36 h dairy-grain -        | 36 h dairy-grain -          | higher | it is watched for longer
+dose-blind    | 3 day meling-closantel -  | 3 day meling-closantel -  | 3 day meling-closantel -    | higher | it is watched for longer
+"""
+
 
 def _figure(text: str) -> Figure:
     value, unit, source, place = text.split()
@@ -202,5 +217,5 @@ def _rows(*tables: str) -> dict[str, Row]:
     return rows
 
 
-ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH)
+ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, HEAD_WOUNDS_POISON)
 """Every number's row, by its name in the guide."""

@@ -8,8 +8,8 @@ holds the lamb. Each line of a number is probed just below, on it and just above
 
 from __future__ import annotations
 
-from tests.check.rule_cases import belly, cold, danger, feeding, fever, first_milk, manner, scours
+from tests.check.rule_cases import belly, cold, danger, feeding, fever, first_milk, hurt, manner, scours
 from tests.check.rule_rows import Row
 
-TABLES = tuple(each.ROWS for each in (cold, fever, danger, feeding, belly, scours, first_milk, manner))
+TABLES = tuple(each.ROWS for each in (cold, fever, danger, feeding, belly, scours, first_milk, manner, hurt))
 ROWS: dict[str, Row] = {name: row for table in TABLES for name, row in table.items()}
