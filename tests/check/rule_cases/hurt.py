@@ -11,26 +11,11 @@ STRUCK: Lamb = {"wound": "maggots", "wound-depth": "open"}
 STIFF: Lamb = {"wound": "marking", "manner": "sore"}
 HURT: Lamb = {"trouble": "hurt", "manner": "dull"}
 HOT: Lamb = {"trouble": "hurt", "temperature": degc(40.8)}
-SORE: Lamb = {"trouble": "hurt", "before-feed": "sores"}
 ATE: Lamb = {"trouble": "ate", "manner": "dull"}
 GORGED: Lamb = {"eaten": "grain", "age": days(60)}
 EVERY_END_SAYS_PEOPLE = says(
     ("passes to people",), Page(), Page(end="vet-now"), elsewhere=Page(act=True), nearly="people pass"
 )
-
-EVERY_END_SAYS_GLOVES = says(
-    ("gloves",), Page(), Page(end="vet-now"), elsewhere=Page(act=True), nearly="hands"
-)
-
-AGES_OF_A_GORGE = [
-    *each("age", days(21.1), days(22), days(60), UNSURE, of=GORGED),
-]
-NO_GORGE = [
-    UNASKED,
-    *one_unasked(GORGED),
-    *each("age", days(1), days(20.9), days(21), of=GORGED),
-    *each("eaten", "feed", "string", of=GORGED),
-]
 
 WOUNDS: dict[str, Row] = {
     "bite-through-the-skin-calls-now": row(
@@ -89,11 +74,6 @@ WOUNDS: dict[str, Row] = {
             *each("trouble", "legs", "chest", of=HOT),
         ],
     ),
-    "sores-on-a-hurt-lamb-say-gloves": row(
-        EVERY_END_SAYS_GLOVES,
-        each("trouble", "hurt", "ate", of=SORE),
-        [UNASKED, *one_unasked(SORE), *each("before-feed", "none", "cleft", of=SORE)],
-    ),
     "no-feed-for-a-bad-wound": row(
         FEED, each("wound-depth", "body", "open", UNSURE), [UNASKED, *each("wound-depth", "holes", "skin")]
     ),
@@ -118,7 +98,16 @@ POISON: dict[str, Row] = {
         each("eaten", "plant", "chemical", "medicine", UNSURE),
         [UNASKED, *each("eaten", "grain", "feed", "string")],
     ),
-    "gorged-on-grain-calls-now": row(NOW, AGES_OF_A_GORGE, NO_GORGE),
+    "gorged-on-grain-calls-now": row(
+        NOW,
+        each("age", days(21.1), days(22), days(60), UNSURE, of=GORGED),
+        [
+            UNASKED,
+            *one_unasked(GORGED),
+            *each("age", days(1), days(20.9), days(21), of=GORGED),
+            *each("eaten", "feed", "string", of=GORGED),
+        ],
+    ),
     "ate-it-and-dull-calls-now": row(
         NOW,
         each("manner", "dull", "sore", UNSURE, of=ATE),
@@ -129,7 +118,6 @@ POISON: dict[str, Row] = {
         each("eaten", "plant", "chemical", "medicine", UNSURE),
         [UNASKED, *each("eaten", "grain", "feed", "string")],
     ),
-    "no-feed-after-a-gorge-of-grain": row(FEED, AGES_OF_A_GORGE, NO_GORGE),
     "poison-page-takes-the-rest-away": row(
         TAKES_MILK_AWAY,
         each("eaten", "plant", "chemical", "medicine", "grain", "feed", "string", UNSURE),
