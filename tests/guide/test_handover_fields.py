@@ -28,6 +28,9 @@ CIRCUMSTANCES = {
     "suffering", "vet-treated",
     "age", "cord", "weight", "birth-type", "heat",
     "heat-harm", "heat-lately", "burn", "fed-till-now",
+    "trouble", "more-trouble",
+    # asked only where something is wrong already
+    "wound", "wound-depth", "eaten", "head-part", "eye-seen", "sores-seen", "mouth-seen",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 

@@ -52,6 +52,12 @@ MINUTES: dict[str, int] = {
     # taken over
     "orphan-first-day": 120, "orphan-days": 120, "orphan-weeks": 180, "orphan-older": 180,
     "orphan-hungry": 30, "orphan-shy": 180, "orphan-help": 180,
+    # a hurt or poisoned lamb that is bright: shock and bloat show within the half hour
+    "wound-skin": 30, "crushed": 30, "grain-young": 30, "face-swollen": 30,
+    # at the next feed
+    "torn-hole": 180, "fly-strike": 180, "marking-wound": 180, "other-feed": 180, "thing-swallowed": 180,
+    "lid-rolled-in": 180, "eye-cloudy": 180, "eye-wet": 180, "scabs-on-lips": 180, "jaw-wrong": 180,
+    "teeth-sore": 180, "sores-inside": 120,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
