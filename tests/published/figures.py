@@ -190,7 +190,8 @@ lockjaw-from    | 4 day purdue-tet 2:4          | 7 day agriorbit 2:4         | 
 lockjaw-to      | 10 day agriorbit 2:4          | 30 day purdue-tet 2:4       | 30 day purdue-tet 2:4       | higher | it is thought of for longer
 turn-over       | 2 h common-practice -         | 4 h common-practice -       | 3 h common-practice -       | lower  | a sore is prevented
 # With the milk feeds it can be kept up by night.
-down-days       | 2 day common-practice 2:8     | 3 day common-practice 2:8   | 2 day common-practice 2:8   | lower  | it does not suffer longer
+down-days       | 24 h welfare-cattle -         | 3 day common-practice 2:8   | 2 day common-practice 2:8   | lower  | it does not suffer longer
+# The day is that of a grown cow, whose weight hurts her own legs.
 ring-pain       | 30 min mellor-1989 -          | 4 h mellor-1991 -           | 3 h molony-1993 -           | lower  | a ring that sits wrong is seen sooner
 # In newborn lambs about an hour, but in lambs of six days up to three: sooner would call a vet to every ring.
 """
