@@ -287,7 +287,8 @@ worms-from        | 28 day ie-vet 2:1a         | 6 week adsr18 2:1a          | 2
 NERVES_AND_STRAINING = """
 turn-over       | 2 h common-practice -         | 4 h common-practice -       | 3 h common-practice -       | lower  | a sore is prevented
 # With the milk feeds it can be kept up by night.
-down-days       | 2 day common-practice 2:8     | 3 day common-practice 2:8   | 2 day common-practice 2:8   | lower  | it does not suffer longer
+down-days       | 24 h welfare-cattle -         | 3 day common-practice 2:8   | 2 day common-practice 2:8   | lower  | it does not suffer longer
+# The day is that of a grown cow, whose weight hurts her own legs.
 ring-pain       | 30 min mellor-1989 -          | 4 h mellor-1991 -           | 3 h molony-1993 -           | lower  | a ring that sits wrong is seen sooner
 # In newborn lambs about an hour, but in lambs of six days up to three: sooner would call a vet to every ring.
 """
