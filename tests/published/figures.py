@@ -185,6 +185,12 @@ navel-again     | 2 h ifj-navel 2:3             | 6 h fas 2:3                | 6
 # The sooner time is from a press column.
 """
 
+CUPBOARD = """
+powder-per-lamb | 5 kg bsap69 1:4.1            | 13 kg ifj-art 1:4.1       | 13 kg ifj-art 1:4.1         | higher | the milk need not change halfway
+stock-weight    | 2.5 kg vsheet 1:7            | 6 kg teag-col 1:7         | 5 kg teag-col 1:7           | higher | no lamb finds the shelf empty
+# The heaviest of the three is for singles, and a bummer is more likely a twin or a triplet.
+"""
+
 
 def _figure(text: str) -> Figure:
     value, unit, source, place = text.split()
@@ -202,5 +208,5 @@ def _rows(*tables: str) -> dict[str, Row]:
     return rows
 
 
-ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH)
+ROWS = _rows(COLD, FIRST_MILK, FEEDING, SCOURS, BELLY_AND_BIRTH, CUPBOARD)
 """Every number's row, by its name in the guide."""

@@ -11,6 +11,7 @@ from typing import Any
 from triage.amounts import AMOUNTS
 from triage.guide import fields, model
 from triage.guide.find import Folder
+from triage.guide.items import Item
 from triage.guide.leaves import Plain
 from triage.guide.links import look_up
 from triage.guide.model import Read
@@ -33,6 +34,7 @@ class _Parts:
     glossary: dict[str, model.Term]
     sources: dict[str, model.Source]
     rules: dict[str, model.Rule]
+    cupboard: dict[str, Item]
 
 
 _DEFINED_IN = {
@@ -47,7 +49,8 @@ _DEFINED_IN = {
 
 
 RULES = "rules.yaml"
-"""The one file that only the check goes by."""
+CUPBOARD = "cupboard.yaml"
+"""The two files that no walk goes by."""
 
 
 @contextmanager
@@ -63,18 +66,20 @@ def _collector_at_rest() -> Iterator[None]:
 
 
 @_collector_at_rest()
-def read_guide(folder: Folder, rules: bool = True) -> Read:
+def read_guide(folder: Folder, rules: bool = True, cupboard: bool | None = None) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
-    A walk goes by no rule, so the way to a question may leave them out; what is checked needs them.
+    A walk goes by no rule and opens no cupboard, so the way to a question may leave them out; what is
+    checked needs both. The cupboard goes with the rules where it is not asked for by itself.
     """
     files = list_files(folder)
     if isinstance(files, str):
         return Read(None, (), files)
     reading = Reading()
-    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {})
+    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {})
+    wanted = {RULES: rules, CUPBOARD: rules if cupboard is None else cupboard}
     for name, file in files:
-        if name == RULES and not rules:
+        if not wanted.get(name, True):
             continue
         written = read_file(name, file, reading)
         if written is None:
@@ -102,6 +107,7 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
         parts.glossary,
         parts.sources,
         parts.rules,
+        parts.cupboard,
     )
 
 
@@ -157,6 +163,7 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
         "glossary.yaml": (parts.glossary, fields.TERM, "word"),
         "sources.yaml": (parts.sources, fields.SOURCE, "name"),
         "rules.yaml": (parts.rules, fields.RULE, "name"),
+        "cupboard.yaml": (parts.cupboard, fields.ITEM, "name"),
     }
     if name == "guide.yaml":
         front = fields.FRONT.read(written, reading)

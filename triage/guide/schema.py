@@ -209,6 +209,7 @@ FILES: dict[str, Callable[[Book], Schema]] = {
     "glossary": _entries(fields.TERM, {"type": "string"}),
     "sources": _entries(fields.SOURCE),
     "rules": _entries(fields.RULE),
+    "cupboard": _entries(fields.ITEM),
 }
 """A schema for each kind of file, by the name it is kept under."""
 
