@@ -1,7 +1,7 @@
 """Which pages and how-tos need a thing: found from their own words, tags and sums, and written down nowhere.
 
-A page needs what its steps name, what their tags and sums call for, and all that their how-tos need. A question
-needs what it takes to look. Cautions are not read: they name what to keep away from.
+A page needs what its steps name, what their tags and sums call for, and all that their how-tos need. A
+question needs what it takes to look. Cautions are not read: they name what to keep away from.
 """
 
 from __future__ import annotations
@@ -68,9 +68,7 @@ def needs_of(guide: Guide) -> Mapping[str, Needed]:
     needs = Needs(guide)
     by_how_to = {name: needs.of_how_to(how_to) for name, how_to in guide.how_tos.items()}
     by_node = {name: needs.of_node(node) for name, node in guide.nodes.items()}
-    return {
-        name: Needed(_which(by_how_to, name), _which(by_node, name)) for name in guide.cupboard
-    }
+    return {name: Needed(_which(by_how_to, name), _which(by_node, name)) for name in guide.cupboard}
 
 
 def _which(needing: Mapping[str, frozenset[str]], item: str) -> tuple[str, ...]:

@@ -10,9 +10,7 @@ from triage.guide.shapes import Reading
 from triage.multiplied import multiplied
 
 
-def look_up_items(
-    items: Mapping[str, Item], numbers: Mapping[str, model.Number], reading: Reading
-) -> None:
+def look_up_items(items: Mapping[str, Item], numbers: Mapping[str, model.Number], reading: Reading) -> None:
     """Add a mistake for each thing that says too much or too little of how it is to be had."""
     for item in items.values():
         if bool(item.first) == item.at_hand:
@@ -25,9 +23,7 @@ def look_up_items(
             _how_many(item, item.how_many, numbers, reading)
 
 
-def _how_many(
-    item: Item, how_many: HowMany, numbers: Mapping[str, model.Number], reading: Reading
-) -> None:
+def _how_many(item: Item, how_many: HowMany, numbers: Mapping[str, model.Number], reading: Reading) -> None:
     if bool(how_many.each_lamb) == bool(how_many.least or how_many.one_for):
         what = "write either 'each_lamb', or 'least' and 'one_for' for things that are counted"
         reading.wrong(how_many.place, what)

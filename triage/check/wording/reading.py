@@ -94,7 +94,7 @@ def long_on_average(guide: Guide) -> Iterator[Problem]:
 
 
 def grades(guide: Guide) -> Iterator[Problem]:
-    """Each topic, and all how-tos, all questions and the whole cupboard together, read at grade six at most."""
+    """Each topic, all how-tos, all questions and the whole cupboard each read at grade six at most."""
     how_tos, questions = _pooled("the how-tos", _how_tos(guide)), _pooled("the questions", _questions(guide))
     cupboard = _pooled("the cupboard", _items(guide))
     for whole in (*_topics(guide), *how_tos, *questions, *cupboard):
