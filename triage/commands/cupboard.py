@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -42,11 +42,11 @@ def run_cupboard(parsed: argparse.Namespace) -> int:
     if typed and isinstance(place, Nowhere):
         complain(f"There is no place to keep it: {place.why}.")
         return Exit.UNREADABLE
-    if typed and not wrong and isinstance(place, Path):
+    if typed and isinstance(place, Path):
         from triage.cupboard.file import change_shelf
         from triage.cupboard.listing import units_of
 
-        wrong = [*change_shelf(typed, place, units_of(guide))]
+        wrong += change_shelf(typed, place, units_of(guide), write=not wrong)
     if wrong:
         for line in wrong:
             complain(line)
@@ -90,7 +90,7 @@ def _tell(parsed: argparse.Namespace, guide: Guide, place: Path | None, typed: d
     from triage.cupboard.file import MORE, read_shelf
     from triage.cupboard.listing import cupboard_of, units_of
     from triage.cupboard.shelf import Shelf, ShelfRead
-    from triage.cupboard.text import item_lines, list_lines
+    from triage.cupboard.text import item_lines, list_lines, stock_lines
     from triage.page.inert import inert
 
     read = read_shelf(place, units_of(guide)) if place else ShelfRead(Shelf())
@@ -98,19 +98,15 @@ def _tell(parsed: argparse.Namespace, guide: Guide, place: Path | None, typed: d
         complain(inert(str(problem)))
     today = Now.read().moment.astimezone().date()
     cupboard, system = cupboard_of(guide, read.shelf, today), units_here(parsed)
-    named = _named(parsed.things, [name.removesuffix(MORE) for name in typed], guide)
-    for name in named:
-        for line in (*item_lines(guide, cupboard, name, system), ""):
-            say(line)
-    if not named:
-        for line in list_lines(guide, cupboard, system, parsed.show_nodes):
-            say(line)
+    asked = [thing.strip().lower() for thing in parsed.things if "=" not in thing]
+    changed = [name.removesuffix(MORE) for name in typed if name.removesuffix(MORE) in guide.cupboard]
+    if asked or changed:
+        told = [item_lines(guide, cupboard, name, system) for name in dict.fromkeys(asked)]
+        told += [stock_lines(guide, cupboard, name, system) for name in dict.fromkeys(changed)]
+    else:
+        told = [list_lines(guide, cupboard, system, parsed.show_nodes)]
+    for line in (line for lines in told for line in (*lines, "")):
+        say(line)
     if place:
         say(f"{'Kept' if typed else 'What is there is kept'} in {place}, a text file that you can also edit.")
     return Exit.PROBLEMS if read.problems else Exit.FINE
-
-
-def _named(things: Sequence[str], typed: Sequence[str], guide: Guide) -> list[str]:
-    """Return the things that were asked for by name, or set."""
-    asked = [thing.strip().lower() for thing in things if "=" not in thing]
-    return [name for name in dict.fromkeys((*asked, *typed)) if name in guide.cupboard]

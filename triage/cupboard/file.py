@@ -23,8 +23,13 @@ def read_shelf(path: Path, units: Mapping[str, str]) -> ShelfRead:
     return read_text(text, str(path), units)
 
 
-def change_shelf(typed: Mapping[str, str], path: Path, units: Mapping[str, str]) -> tuple[str, ...]:
-    """Set lines in the file as it stands now, all of them or none. Returns what is wrong, in sentences."""
+def change_shelf(
+    typed: Mapping[str, str], path: Path, units: Mapping[str, str], write: bool = True
+) -> tuple[str, ...]:
+    """Set lines in the file as it stands now, all of them or none. Returns what is wrong, in sentences.
+
+    Without `write` it only tells what is wrong.
+    """
     text = _text(path)
     if isinstance(text, Problem):
         return (f"Nothing was written to {path}, as what lies there would be lost: {text.what}.",)
@@ -48,7 +53,7 @@ def change_shelf(typed: Mapping[str, str], path: Path, units: Mapping[str, str])
         if isinstance(again, str):
             wrong.append(f"{name}: {again}")
         text = changed(text, name, value, keep=name in there.unread)
-    return tuple(wrong) or _write(text, path)
+    return tuple(wrong) if wrong or not write else _write(text, path)
 
 
 def _packs(lots: tuple[Lot, ...]) -> str:

@@ -10,7 +10,7 @@ from triage.facts import Facts
 from triage.guide.model import Ask, Guide
 from triage.page.page import CERTAINTY_WORDS
 from triage.page.words import Reader
-from triage.page.working import source_words
+from triage.page.working import number_words, source_words
 from triage.units import System, convert, show, tidy
 
 WIDTH = 76
@@ -18,10 +18,11 @@ FEW = 3
 """Titles named of what needs a thing; all of them are asked for."""
 
 WHEN = {
-    "tonight": "Buy first. The first hours hang on it, so have it before the next lamb",
-    "this-week": "Buy this week. The first bad day needs it",
-    "season": "Buy for the season",
+    "tonight": ("Buy first", "The first hours hang on it, so have it before the next lamb."),
+    "this-week": ("Buy this week", "The first bad day needs it."),
+    "season": ("Buy for the season", "There is time to order it."),
 }
+BEGUN = "One lamb has enough, so the rest may come later."
 OTHERS = "Law, label and vet come first. Nothing here is a prescription."
 
 
@@ -29,16 +30,18 @@ def list_lines(guide: Guide, cupboard: Cupboard, system: System, every: bool = F
     """Yield the whole list; with `every` all that needs a thing is named, and not only a few titles."""
     teller = _Teller(guide, cupboard, system)
     yield from _wrapped(teller.head())
-    for when, words in WHEN.items():
+    for when, (order, reason) in WHEN.items():
         entries = cupboard.to_buy(when)
-        yield from _titled(words, (line for entry in entries for line in teller.to_buy(entry, every)))
+        yield from _titled(
+            f"{order}. {reason}", (line for entry in entries for line in teller.to_buy(entry, every))
+        )
     for title, entries, tell in (
-        ("Past its date. Use it no more", cupboard.gone, teller.gone),
-        ("Near its date. Use it first, and buy anew", cupboard.soon, teller.soon),
-        ("No date written down. Look at the label", cupboard.undated, teller.undated),
-        ("Ask your vet", cupboard.vet, teller.ask),
-        ("Enough", cupboard.enough, teller.enough),
-        ("At hand in any house. Nothing to buy, but know where it is", cupboard.at_hand, teller.at_hand),
+        ("Past its date. Use it no more.", cupboard.gone, teller.gone),
+        ("Near its date. Use it first, and buy anew.", cupboard.soon, teller.soon),
+        ("No date written down. Look at the label.", cupboard.undated, teller.undated),
+        ("Ask your vet.", cupboard.vet, teller.ask),
+        ("Enough.", cupboard.enough, teller.enough),
+        ("At hand in any house. Nothing to buy, but know where it is.", cupboard.at_hand, teller.at_hand),
     ):
         yield from _titled(title, (line for entry in entries for line in tell(entry, every)))
     yield ""
@@ -58,11 +61,20 @@ def item_lines(guide: Guide, cupboard: Cupboard, name: str, system: System) -> I
     for text in item.cautions:
         yield from _wrapped(teller.filled(text), "  !  ", "     ")
     yield from _wrapped(CERTAINTY_WORDS[item.certainty], "  ")
+    for number in item.how_many.each_lamb if item.how_many else ():
+        yield from _wrapped(f"- {teller.number(number)}", "  ", "    ")
     for source in item.sources:
-        yield from _wrapped(source_words(guide, source), "  ", "    ")
+        yield from _wrapped(f"- {source_words(guide, source)}", "  ", "    ")
     yield ""
     yield "What needs it:"
     yield from teller.all_needing(entry)
+
+
+def stock_lines(guide: Guide, cupboard: Cupboard, name: str, system: System) -> Iterator[str]:
+    """Yield what there is of one thing, and what is still to be bought."""
+    entry = next(each for each in cupboard.entries if each.item.name == name)
+    yield from _wrapped(f"{entry.item.title} ({name})")
+    yield from _Teller(guide, cupboard, system).stock(entry)
 
 
 class _Teller:
@@ -83,11 +95,14 @@ class _Teller:
     def filled(self, text: str) -> str:
         return self._reader.fill(text)
 
+    def number(self, name: str) -> str:
+        return number_words(self._reader, self._guide.numbers[name])
+
     def to_buy(self, entry: Entry, every: bool) -> Iterator[str]:
         yield from self._named(entry, f": {self._buy(entry)}")
         yield from _wrapped(self.filled(entry.item.why), "      ")
         if entry.begun:
-            yield from _wrapped("One lamb has enough, so the rest may come later.", "      ")
+            yield from _wrapped(BEGUN, "      ")
         if entry.gone:
             yield from _wrapped("Some of what is there is past its date.", "      ")
         for text in entry.item.cautions:
@@ -125,7 +140,11 @@ class _Teller:
         for words, lots in (("On the shelf", entry.usable), ("Past its date", entry.gone)):
             yield from _wrapped(f"{words}: {'; '.join(map(str, lots))}", "  ") if lots else ()
         if entry.short:
-            yield from _wrapped(f"{WHEN[entry.when]}: {self._amount(entry.short, entry)}.", "  ")
+            order, reason = WHEN[entry.when]
+            reason = BEGUN if entry.begun else reason
+            yield from _wrapped(f"{order}: {self._amount(entry.short, entry)}. {reason}", "  ")
+        elif entry.need is not None:
+            yield from _wrapped("That is enough.", "  ")
 
     def all_needing(self, entry: Entry) -> Iterator[str]:
         """Yield the name and the title of each page and how-to that needs a thing."""
@@ -161,14 +180,17 @@ class _Teller:
         how_many, need = entry.item.how_many, self._need(entry)
         if how_many and how_many.each_lamb:
             parts = " x ".join(self._reader.number(name) for name in how_many.each_lamb)
-            return f"Have {need}: {parts}, for {self._lambs()}."
+            return f"It takes {need}: {parts} {self._each()}."
         if how_many and how_many.one_for:
-            least = f", and {how_many.least} at least" if how_many.least else ""
-            return f"Have {need}: one for {how_many.one_for} lambs{least}, for {self._lambs()}."
-        return f"Have {need}, however many lambs."
+            least = f"{how_many.least} at least, and " if how_many.least else ""
+            return f"It takes {need} for {self._lambs()}: {least}one for every {how_many.one_for}."
+        return f"It takes {need}, however many lambs."
 
     def _need(self, entry: Entry) -> str:
         return self._amount(entry.need or 0.0, entry)
+
+    def _each(self) -> str:
+        return "for one lamb" if self._cupboard.lambs == 1 else f"for each of {self._lambs()}"
 
     def _lambs(self) -> str:
         return "one lamb" if self._cupboard.lambs == 1 else f"{self._cupboard.lambs} lambs"
