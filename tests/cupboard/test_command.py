@@ -101,6 +101,6 @@ def test_a_guide_of_one_s_own(tmp_path: Path, capsys: pytest.CaptureFixture[str]
     assert main(["cupboard", "--guide", str(own), "powder", "--units", "metric"]) == 0
     assert "It takes 26 kg: 13 kg for each of 2 lambs." in capsys.readouterr().out
 
-    broken = write_small(tmp_path / "broken", *CHANGES, ("cupboard.yaml", "tags: phone\n", ""))
+    broken = write_small(tmp_path / "broken", *CHANGES, ("cupboard.yaml", "  tags: phone\n", ""))
     assert main(["cupboard", "--guide", str(broken)]) == 1
     assert "no item of cupboard.yaml is for steps tagged 'phone'" in capsys.readouterr().err
