@@ -11,6 +11,7 @@ from pathlib import Path
 
 from triage.commands.amounts import run_amounts
 from triage.commands.check import REPORTS, run_check
+from triage.commands.cupboard import add_cupboard
 from triage.commands.findings import run_findings
 from triage.commands.kept import add_kept
 from triage.commands.plan import add_plan
@@ -98,6 +99,8 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     _shared(plan)
     add_plan(plan)
     add_setup(commands.add_parser("setup", help="keep your vet's number and the rest of this holding"))
+    cupboard = commands.add_parser("cupboard", help="list what to have in the house, and what to buy first")
+    add_cupboard(cupboard, _shared)
     add_schema(commands.add_parser("schema", help="write what an editor needs to check a guide as you type"))
 
 

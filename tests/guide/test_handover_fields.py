@@ -26,9 +26,7 @@ CIRCUMSTANCES = {
     "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
     "flock-trouble", "flock-share", "flock-dead", "ewe-trouble", "ewe-labour", "ewe-hanging", "ewe-afterbirth",
     "suffering", "vet-treated",
-    "age", "cord", "weight", "birth-type", "heat",
     "heat-harm", "heat-lately", "burn", "fed-till-now",
-    "trouble", "more-trouble",
     # asked only where something is wrong already
     "wound", "wound-depth", "eaten", "head-part", "eye-seen", "sores-seen", "mouth-seen",
 }  # fmt: skip

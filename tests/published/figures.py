@@ -332,6 +332,12 @@ grain-signs   | 24 h dairy-grain -        | 36 h dairy-grain -        | 36 h dai
 dose-blind    | 3 day meling-closantel -  | 3 day meling-closantel -  | 3 day meling-closantel -    | higher | it is watched for longer
 """
 
+CUPBOARD = """
+powder-per-lamb | 5 kg bsap69 1:4.1            | 13 kg ifj-art 1:4.1       | 13 kg ifj-art 1:4.1         | higher | the milk need not change halfway
+stock-weight    | 2.5 kg vsheet 1:7            | 6 kg teag-col 1:7         | 5 kg teag-col 1:7           | higher | no lamb finds the shelf empty
+# The heaviest of the three is for singles, and a bummer is more likely a twin or a triplet.
+"""
+
 
 def _figure(text: str) -> Figure:
     value, unit, source, place = text.split()
@@ -361,5 +367,6 @@ ROWS = _rows(
     OTHERS,
     THIN_HEAT_ORPHAN,
     HEAD_WOUNDS_POISON,
+    CUPBOARD,
 )
 """Every number's row, by its name in the guide."""

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from triage.guide.items import Item
 from triage.guide.model_rearing import Duty, Law
 from triage.problems import Place, Problem
 from triage.units import Quantity
@@ -303,6 +304,8 @@ class Front:
     tag_words: tuple[TagWords, ...] = ()
     tag_changes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What a step of this tag changes in a lamb: an act that has it makes these findings forgotten."""
+    bare_tags: tuple[str, ...] = ()
+    """Tags whose steps need nothing from the cupboard by themselves."""
     vet_asks: tuple[str, ...] = ()
     """Findings that a vet asks about for any such lamb; what was not looked at is told."""
     place: Place = field(default=_SOMEWHERE, compare=False)
@@ -335,6 +338,8 @@ class Guide:
     rules: Mapping[str, Rule] = field(default_factory=dict)
     duties: Mapping[str, Duty] = field(default_factory=dict)
     laws: Mapping[str, Law] = field(default_factory=dict)
+    cupboard: Mapping[str, Item] = field(default_factory=dict)
+    """Read for the check and for `triage cupboard`; a walk leaves it out, as it does the rules."""
 
     @cached_property
     def by_topic(self) -> Mapping[str, tuple[Node, ...]]:

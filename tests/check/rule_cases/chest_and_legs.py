@@ -9,7 +9,6 @@ from tests.check.rule_rows import (
     Lamb,
     Page,
     Pages,
-    Quantity,
     Row,
     days,
     degc,
@@ -19,6 +18,7 @@ from tests.check.rule_rows import (
     row,
 )
 from triage.facts import UNSURE
+from triage.units import Quantity
 
 
 def breaths(value: float) -> Quantity:

@@ -11,7 +11,16 @@ from typing import NamedTuple
 
 from triage.check.wording.syllables import syllables
 from triage.guide.model import PLACEHOLDER, Guide
-from triage.guide.texts import Kind, Passage, all_texts, duty_texts, finding_texts, how_to_texts, topic_texts
+from triage.guide.texts import (
+    Kind,
+    Passage,
+    all_texts,
+    duty_texts,
+    finding_texts,
+    how_to_texts,
+    item_texts,
+    topic_texts,
+)
 from triage.problems import Place, Problem
 
 LONGEST = 22
@@ -94,9 +103,10 @@ def long_on_average(guide: Guide) -> Iterator[Problem]:
 
 
 def grades(guide: Guide) -> Iterator[Problem]:
-    """Each topic, all how-tos together and all questions together read at grade six at most."""
+    """Each topic, all how-tos, all questions and the whole cupboard each read at grade six at most."""
     how_tos, questions = _pooled("the how-tos", _how_tos(guide)), _pooled("the questions", _questions(guide))
-    for whole in (*_topics(guide), *how_tos, *questions):
+    cupboard = _pooled("the cupboard", _items(guide))
+    for whole in (*_topics(guide), *how_tos, *questions, *cupboard):
         measured = measure(whole.passages)
         if measured and measured.words >= ENOUGH_WORDS and measured.grade > HARDEST_GRADE:
             what = (
@@ -131,6 +141,10 @@ def _duties(guide: Guide) -> list[_Whole]:
 
 def _questions(guide: Guide) -> list[_Whole]:
     return [_Whole(each.name, each.place, tuple(finding_texts(each))) for each in guide.findings.values()]
+
+
+def _items(guide: Guide) -> list[_Whole]:
+    return [_Whole(each.name, each.place, tuple(item_texts(each))) for each in guide.cupboard.values()]
 
 
 def _pooled(name: str, wholes: list[_Whole]) -> list[_Whole]:
