@@ -19,7 +19,6 @@ from triage.facts import UNSURE
 
 DULL_NEWBORN: Lamb = {"manner": "dull", "age": days(3)}
 DULL_AND_NO_SUCK: Lamb = {"manner": "dull", "swallows": "swallows"}
-NO_PAGE: Lamb = {"reason": "other", "trouble": "hurt"}
 
 ROWS: dict[str, Row] = {
     "dull-calls-today": row(
@@ -81,13 +80,13 @@ ROWS: dict[str, Row] = {
     ),
     "no-page-calls-today": row(
         TODAY,
-        each("trouble", "nerves", "passing", "hurt", "ate", "more", of=NO_PAGE),
-        [
-            UNASKED,
-            *one_unasked(NO_PAGE),
-            *each("trouble", "chest", "legs", of=NO_PAGE),
-            *each("reason", "cold", "refusing", "scours", "belly", "no-first-milk", "rejected", of=NO_PAGE),
-        ],
+        each("more-trouble", "none"),
+        [UNASKED, *each("more-trouble", "head", "thin", "hot", "suffering", "flock", "ewe")],
+    ),
+    "strange-or-poisoned-calls-today": row(
+        TODAY,
+        each("trouble", "nerves", "ate"),
+        [UNASKED, *each("trouble", "chest", "legs", "passing", "hurt", "more")],
     ),
     "no-home-injection": row(
         never_tags("vet-injection"),
