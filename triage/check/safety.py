@@ -75,7 +75,7 @@ def _answered(searched: Searched, rules: list[Rule]) -> set[str]:
         for finding, _ in parts:
             by_finding.setdefault(finding, set()).add(name)
     found: set[str] = set()
-    for state, node in searched.asked():
+    for state, node in (*searched.opening(), *searched.asked()):
         finding = ways.finding_at[node.finding]
         open_ones = by_finding.get(finding, set()) - found
         for edge in states.edges[state] if open_ones else ():

@@ -253,6 +253,7 @@ FRONT: Record[model.Front] = Record(
         "tag_words": ListOf(TAG_WORDS),
         "tag_changes": MapOf(ListOf(_FINDING), ref=("act tag",)),
         "vet_asks": ListOf(_FINDING),
+        "unless_told": MapOf(Plain(), ref=("finding",)),
     },
 )
 

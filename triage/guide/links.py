@@ -10,6 +10,7 @@ from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS
 from triage.guide import model
 from triage.guide.rule_links import look_up_choices, look_up_rules, look_up_unit
 from triage.guide.shapes import Mention, Reading
+from triage.guide.way_links import look_up_ways_in
 from triage.problems import Place, nearest
 from triage.units import same_dimension
 
@@ -46,6 +47,7 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
     look_up_rules(parts, findings, reading)
     for front in parts.fronts.values():
         _danger_choices(front, findings, reading)
+        look_up_ways_in(front, findings, parts.nodes, reading)
     _amounts(reading, known["finding"], known["number"])
 
 

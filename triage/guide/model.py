@@ -304,6 +304,8 @@ class Front:
     """What a step of this tag changes in a lamb: an act that has it makes these findings forgotten."""
     vet_asks: tuple[str, ...] = ()
     """Findings that a vet asks about for any such lamb; what was not looked at is told."""
+    unless_told: Mapping[str, str] = field(default_factory=dict)
+    """What the way in asks, and the answer that is taken as known unless a walk begins by answering it."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 

@@ -156,7 +156,7 @@ class Onward:
         return state
 
     def asked(self) -> Iterator[int]:
-        """Yield each state that asks a question."""
+        """Yield each state that asks a question; what a walk is about is no page, and is not asked on one."""
         for state, edges in enumerate(self.states.edges):
             if edges and edges[0].answer not in (SILENT, DONE):
                 yield state

@@ -46,6 +46,12 @@ class Searched:
             if isinstance(node, Ask):
                 yield state, node
 
+    def opening(self) -> Iterator[tuple[int, Ask]]:
+        """Yield the state in which a walk is told what it is about, where there is one, with its node."""
+        node = self.node(0)
+        if self.states.ways.taken != NOWHERE and isinstance(node, Ask):
+            yield 0, node
+
     def value(self, finding: str, answer: int) -> Value:
         """Return an answer by its index."""
         return self.telling.values[finding][answer]

@@ -141,6 +141,9 @@ class _Search:
         if answer is not None:
             self._take(state, ways, known, (SILENT, ways.branch_at[answer], 1))
             return
+        if state == 0 and self.ways.taken != NOWHERE:
+            self._open(ways, known)
+            return
         met = with_answer(known, ways.met, 0) if ways.met else known
         alike: dict[int, int] = {}
         for each, first in self.live.apart(ways.finding, at, rank_in(known)).items():
@@ -148,6 +151,16 @@ class _Search:
         for first, among in alike.items():
             after = with_answer(met, ways.finding, first)
             self._take(state, ways, after, (first, ways.branch_at[first], among))
+
+    def _open(self, ways: AskWays, known: Known) -> None:
+        """Begin with what is taken as known, in silence, and with each other answer that says otherwise."""
+        taken = self.ways.taken
+        self._take(
+            0, ways, with_answer(known, ways.finding, taken), (SILENT, ways.branch_at[taken], 1 << taken)
+        )
+        for answer, branch in enumerate(ways.branch_at):
+            if answer != taken:
+                self._take(0, ways, with_answer(known, ways.finding, answer), (answer, branch, 1 << answer))
 
     def _take(self, state: int, ways: AskWays, known: Known, way: Way) -> None:
         branch = way[1]

@@ -71,6 +71,13 @@ class Ways:
         self.nobody = len(guide.front.urgencies)
         self.nodes = [self._ways(name) for name in self.names]
         self.start = self.node_at[guide.front.way_in]
+        self.taken = self._taken()
+
+    def _taken(self) -> int:
+        """Return the answer that the way in is passed with in silence, NOWHERE when it is asked."""
+        for finding, taken in self.guide.front.unless_told.items():
+            return self.telling.values[finding].index(taken)
+        return NOWHERE
 
     def answers(self, finding: int) -> int:
         """Return how many answers a finding has; what the walk counts has one more than it counts."""
