@@ -20,7 +20,7 @@ CARE = "means: No vet now.}"
 
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
-    "age", "cord", "weight", "birth-type", "heat",
+    "age", "cord", "weight", "birth-type", "heat", "trouble", "more-trouble", "about",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal."""
 
