@@ -38,10 +38,14 @@ def too_easy(searched: Searched) -> Iterator[Problem]:
     """
     named: set[str] = set()
     for state, node in searched.asked():
+        if node.name in named:
+            continue
         edge = searched.unsure(state, node)
-        if edge is None or node.name in named:
+        if edge is None:
             continue
         worst = _worst(searched, state, edge)
+        if searched.onward.by(state, edge) <= worst:
+            continue  # then every way on from it is, a stand-in's too
         for at, ways, told in _answering(searched, state, node, edge):
             way = ways[-1]
             mine = min(told, searched.onward.by(at, way))

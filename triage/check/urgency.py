@@ -15,12 +15,14 @@ def late(searched: Searched) -> Iterator[Problem]:
     """Where every way on from a branch comes to a call, the branch says so at once."""
     calls = [at for at, each in enumerate(searched.guide.front.urgencies) if each.opens]
     sure: dict[tuple[int, int], int] = {}
+    onward = searched.onward
     for key, _, edge in searched.taken():
-        sure[key] = max(searched.onward.sure[edge.to], sure.get(key, 0))
-    told: set[tuple[int, int]] = set()
+        if onward.sure[edge.to] > sure.get(key, -1):
+            sure[key] = onward.sure[edge.to]
+    called = {key for key, rank in sure.items() if rank in calls}
     for key, state, edge in searched.taken():
-        if key not in told and sure[key] in calls and _is_late(searched, state, edge, sure[key]):
-            told.add(key)
+        if key in called and _is_late(searched, state, edge, sure[key]):
+            called.remove(key)
             branch, name = searched.branch(key), searched.guide.front.urgencies[sure[key]].name
             what = f"every way on from here comes to '{name}'; say it at once with at_least: {name}"
             yield Problem(branch.place, what, "late-call", walk=walk_through(searched, state, edge))

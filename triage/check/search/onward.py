@@ -40,9 +40,8 @@ class Onward:
             ways = self.states.ways.nodes[self.states.at[state]]
             if isinstance(ways, EndWays):
                 sure[state] = ways.rank
-            else:
-                onward = [self.by(state, edge, sure) for edge in self.states.edges[state]]
-                sure[state] = max(onward, default=self.nobody)
+            elif edges := self.states.edges[state]:
+                sure[state] = max(sure[to] if sure[to] < rank else rank for to, _, _, _, rank in edges)
         return sure
 
     @cached_property
@@ -57,8 +56,9 @@ class Onward:
         arrive[0] = self.nobody
         by: list[tuple[int, Edge] | None] = [None] * len(arrive)
         for state in self.order:
+            mine = arrive[state]
             for edge in self.states.edges[state]:
-                rank = min(arrive[state], self.rank(state, edge))
+                rank = edge.rank if edge.rank < mine else mine
                 if rank > arrive[edge.to]:
                     arrive[edge.to], by[edge.to] = rank, (state, edge)
         return arrive, by
@@ -90,11 +90,7 @@ class Onward:
 
     def rank(self, state: int, edge: Edge) -> int:
         """Return the rank that a way itself raises the urgency to."""
-        if edge.branch < 0:
-            return self.nobody
-        ways = self.states.ways.nodes[self.states.at[state]]
-        ranks: tuple[int, ...] = getattr(ways, "ranks", ())
-        return ranks[edge.branch]
+        return edge.rank
 
     @property
     def walks(self) -> int:

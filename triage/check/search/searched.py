@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from triage.check.search.claims import Claim, claims_of
 from triage.check.search.live import Live
 from triage.check.search.onward import Onward
+from triage.check.search.pages import Page, pages_of
 from triage.check.search.states import SILENT, Edge, States, explore
 from triage.check.search.telling import Telling
 from triage.check.search.ways import NOWHERE, Ways
@@ -22,6 +23,7 @@ class Searched:
 
     guide: Guide
     telling: Telling
+    pages: Mapping[str, Page]
     claims: tuple[Claim, ...]
     states: States
 
@@ -104,6 +106,7 @@ class Searched:
 def search(guide: Guide, most: int = 0) -> Searched:
     """Search a guide whose every walk ends. Stopped at its limit it is not complete; `most` is for tests."""
     telling = Telling(guide)
-    claims = tuple(claims_of(guide, telling))
+    pages = pages_of(guide)
+    claims = tuple(claims_of(guide, telling, pages))
     ways = Ways(guide, telling)
-    return Searched(guide, telling, claims, explore(ways, Live(ways, claims), claims, most))
+    return Searched(guide, telling, pages, claims, explore(ways, Live(ways, claims), claims, most))

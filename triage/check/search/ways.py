@@ -63,6 +63,8 @@ class Ways:
         self._counter = {name: len(kept) + at for at, name in enumerate(counted)}
         met_from = len(kept) + len(counted)
         self._met = {name: met_from + at for at, name in enumerate(sorted(round_again))}
+        self.counted = met_from + len(self._met)
+        """How many things are known or counted at most, the urgency among them."""
         self._most = {
             self._counter[name]: node.at_most
             for name, node in guide.nodes.items()
