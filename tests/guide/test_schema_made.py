@@ -30,6 +30,7 @@ UNSAID = re.compile(
             r"is already defined at|is here twice",
             r"the sums? (take|need|know)|the sum '|is the name of a sum",
             r"says it is never unsure",
+            r"unless_told|says what a walk is about|holds for the whole walk",
         )
     )
 )

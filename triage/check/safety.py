@@ -5,20 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from triage.check.search.claims import Claim, Part
+from triage.check.search.claims import Claim, Part, told
 from triage.check.search.live import Live
 from triage.check.search.searched import Searched
-from triage.check.search.states import explore
+from triage.check.search.states import SILENT, explore
 from triage.check.witness import turn_for_the_worse, walk_to
-from triage.guide.model import Act, End, Rule
+from triage.guide.model import Rule
 from triage.problems import Problem
 
 
 def broken(searched: Searched) -> Iterator[Problem]:
     """Every claim of a rule, a page or a sum that some lamb breaks, with the shortest such walk."""
     for claim, state in searched.states.broken.items():
-        what = claim.what + turn_for_the_worse(searched, state)
-        yield Problem(claim.place, what, claim.rule, walk=walk_to(searched, state))
+        place, what = told(searched.guide, searched.pages, claim)
+        what += turn_for_the_worse(searched, state)
+        yield Problem(place, what, claim.rule, walk=walk_to(searched, state))
 
 
 def idle(searched: Searched) -> Iterator[Problem]:
@@ -42,7 +43,22 @@ def _fired(searched: Searched) -> set[str]:
     rules = searched.guide.rules.values()
     fired = {rule.name for rule in rules if not rule.when}
     fired |= _answered(searched, [rule for rule in rules if rule.when and not _unasked(rule)])
+    fired |= _walked(searched, [rule for rule in rules if rule.name not in fired])
     return fired | _held(searched, [rule for rule in rules if rule.name not in fired])
+
+
+def _walked(searched: Searched, rules: list[Rule]) -> set[str]:
+    """Return those of the rules that describe the lamb of a shortest walk to some page."""
+    states, ways, found = searched.states, searched.states.ways, set[str]()
+    pages = {ways.node_at[page]: page for page in searched.pages}
+    wanted = {rule.name: [*_parts(searched, rule)] for rule in rules}
+    for state, at in enumerate(states.at):
+        passed = states.edges[state][:1] and states.edges[state][0].answer == SILENT
+        if at in pages and not passed and len(found) < len(wanted):
+            del pages[at]
+            known = searched.known(states.way_to(state))
+            found |= {name for name, parts in wanted.items() if all(part.holds(known) for part in parts)}
+    return found
 
 
 def _held(searched: Searched, rules: list[Rule]) -> set[str]:
@@ -50,12 +66,11 @@ def _held(searched: Searched, rules: list[Rule]) -> set[str]:
     if not rules:
         return set()
     ways = searched.states.ways
-    pages = [node for node in searched.guide.nodes.values() if isinstance(node, Act | End)]
     claims = [
-        Claim(node.name, parts, rule.name, "", node.place)
+        Claim(page, parts, rule.name)
         for rule in rules
         for parts in [tuple(_parts(searched, rule))]
-        for node in pages
+        for page in searched.pages
     ]
     states = explore(ways, Live(ways, claims), claims, enough=True)
     if not states.complete and len(rules) > 1:  # together they keep too much in mind
@@ -81,7 +96,7 @@ def _answered(searched: Searched, rules: list[Rule]) -> set[str]:
 
 
 def _comes_true(searched: Searched, state: int, finding: int, parts: dict[int, int]) -> bool:
-    """Whether an answer to what a state asks makes all parts true, for every lamb that the state stands for."""
+    """Whether an answer to what a state asks makes all parts true, for every lamb that it stands for."""
     states, others = searched.states, ~parts[finding]
     if not any(edge.among and not edge.among & others for edge in states.edges[state]):
         return False

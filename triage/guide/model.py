@@ -343,14 +343,17 @@ class Guide:
             found.setdefault(node.topic, []).append(node)
         return {topic: tuple(nodes) for topic, nodes in found.items()}
 
+    @cached_property
+    def _ranks(self) -> Mapping[str, int]:
+        return {each.name: at for at, each in enumerate(self.front.urgencies)}
+
     def values(self) -> dict[str, float]:
         """Return every number's value by name, for the sums."""
         return {name: number.value for name, number in self.numbers.items()}
 
     def rank(self, urgency: str) -> int:
         """Return how urgent: 0 is the most; no urgency ranks after all others."""
-        names = [each.name for each in self.front.urgencies]
-        return names.index(urgency) if urgency in names else len(names)
+        return self._ranks.get(urgency, len(self.front.urgencies))
 
     def urgency(self, name: str) -> Urgency:
         """Return an urgency by name."""

@@ -11,6 +11,8 @@ from triage.check.search.telling import Telling
 from triage.guide.model import Act, Condition, End, Guide, Rule
 from triage.problems import Place
 
+NO_PLACE = Place("")
+
 URGENCY = ""
 """The name under which the urgency of a walk is kept among what is known; its values are ranks."""
 
@@ -23,6 +25,11 @@ class Part:
     among: int
     unasked: bool = False
 
+    def holds(self, known: Mapping[str, int]) -> bool:
+        """Whether it is true of a lamb of whom this is known: findings, each with the place of its answer."""
+        answer = known.get(self.finding)
+        return self.unasked if answer is None else bool(self.among >> answer & 1)
+
 
 @dataclass(frozen=True)
 class Claim:
@@ -31,8 +38,9 @@ class Claim:
     node: str
     parts: tuple[Part, ...]
     rule: str
-    what: str
-    place: Place
+    what: str = ""
+    """What is wrong; of a rule it is told only when it is broken, by `told`."""
+    place: Place = NO_PLACE
 
     def open_at(self, rank: int) -> bool:
         """Whether a walk of this rank of urgency can still break it."""
@@ -48,7 +56,15 @@ def claims_of(guide: Guide, telling: Telling, pages: Mapping[str, Page]) -> Iter
         parts = _parts(guide, telling, rule)
         for page in pages.values():
             if _can_break(guide, rule, page):
-                yield Claim(page.node.name, parts, rule.name, _broken(rule, page), _fault(rule, page.node))
+                yield Claim(page.node.name, parts, rule.name)
+
+
+def told(guide: Guide, pages: Mapping[str, Page], claim: Claim) -> tuple[Place, str]:
+    """Return where a broken claim is wrong, and what is."""
+    if claim.what:
+        return claim.place, claim.what
+    rule, page = guide.rules[claim.rule], pages[claim.node]
+    return _fault(rule, page.node), _broken(rule, page)
 
 
 def _meant_for(node: Act | End, telling: Telling) -> Iterator[Claim]:

@@ -10,7 +10,7 @@ from triage.check.search.ways import Ways
 
 
 class Held:
-    """The claims of each node. Claims with the same parts are true of the same lambs: one bit for them all."""
+    """The claims of each node. Claims of the same parts are true of the same lambs: one bit for all."""
 
     def __init__(self, ways: Ways, packing: Packing, claims: Iterable[Claim]) -> None:
         self._bit: dict[tuple[Part, ...], int] = {}
@@ -36,11 +36,10 @@ class Held:
 
     def _of_node(self, at: int) -> tuple[int, tuple[tuple[int, dict[int, int]], ...]]:
         mine = sum(self._at[at])
-        looks = [look for asked, *look in self._looks if asked & mine]
-        return mine, tuple((mask, table) for mask, table in looks)
+        return mine, tuple((mask, table) for asked, mask, table in self._looks if asked & mine)
 
     def _look_ups(self, ways: Ways, packing: Packing) -> list[tuple[int, int, dict[int, int]]]:
-        """Return for each finding the claims that ask about it, its bits, and who is let through by each value.
+        """Return for each finding the claims that ask about it, its bits, and which hold for each value.
 
         The finding that most claims ask about comes first, as it leaves the fewest.
         """

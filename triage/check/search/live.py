@@ -16,7 +16,6 @@ from triage.check.search.claims import URGENCY, Claim
 from triage.check.search.packing import Packing
 from triage.check.search.ways import NOWHERE, ActWays, AskWays, Ways
 
-
 TOGETHER = 6
 """Findings looked up together: with more of them fewer look-ups find what was looked up before."""
 
@@ -42,7 +41,7 @@ class Firsts(dict[int, int]):
 
 
 class Keep(NamedTuple):
-    """What is kept at a node: these bits as they are, and for each of these others the first answers alike."""
+    """What is kept at a node: these bits as they are, and of these others the first answers alike."""
 
     same: int
     moved: tuple[tuple[int, Firsts], ...]
@@ -62,6 +61,7 @@ class Live:
         order = _ends_first(ways)
         self.ahead = [self._carry_back(made[rank], order) for rank in ranks]
         self._keeps: list[dict[int, Keep]] = [{} for _ in ranks]
+        self._passes: dict[int, list[int]] = {}
         self._first_alike: dict[tuple[int, int], dict[int, int]] = {}
         self._looks: dict[tuple[int, int], Look] = {}
         self._shared: dict[tuple[int, ...], tuple[int, Firsts]] = {}
@@ -87,7 +87,7 @@ class Live:
         return Keep(same, tuple(self._together(group) for group in groups))
 
     def _together(self, looks: tuple[Look, ...]) -> tuple[int, Firsts]:
-        """Return the bits of some findings, and their first answers, shared by all nodes that keep the same."""
+        """Return the bits of some findings, and their first answers, the same for nodes that keep the same."""
         key = tuple(id(table) for _, table in looks)
         if key not in self._shared:
             self._shared[key] = sum(mask for mask, _ in looks), Firsts(looks)
@@ -113,16 +113,22 @@ class Live:
         """Return each answer -> the first answer that none of these tests tells apart from it."""
         key = (finding, tests)
         if key not in self._first_alike:
-            count = self.ways.answers(finding)
-            groups = [(1 << count) - 1]
-            for among, bit in self._sets[finding]:
-                if bit & tests:
-                    groups = [part for each in groups for part in (each & among, each & ~among) if part]
-                    if len(groups) == count:
-                        break
-            first = {answer: (each & -each).bit_length() - 1 for each in groups for answer in _members(each)}
-            self._first_alike[key] = {answer: first[answer] for answer in range(count)}
+            first: dict[int, int] = {}
+            self._first_alike[key] = {
+                answer: first.setdefault(passes & tests, answer)
+                for answer, passes in enumerate(self._passed(finding))
+            }
         return self._first_alike[key]
+
+    def _passed(self, finding: int) -> list[int]:
+        """Return for each answer to a finding the tests of which it is among the answers."""
+        if finding not in self._passes:
+            sets = self._sets[finding]
+            self._passes[finding] = [
+                sum(bit for among, bit in sets if among >> answer & 1)
+                for answer in range(self.ways.answers(finding))
+            ]
+        return self._passes[finding]
 
     def among(self, finding: int, at: int, rank: int) -> dict[int, int]:
         """Return each first answer of its kind -> all answers, as bits, that are like it from a node on."""
@@ -150,8 +156,8 @@ class Live:
         parts: dict[tuple[object, ...], int] = {}
         for claim in claims:
             if claim.parts not in parts:
-                tests = (self._test(self.ways.finding_at[part.finding], part.among) for part in claim.parts)
-                parts[claim.parts] = sum({*tests})
+                each = {self._test(self.ways.finding_at[part.finding], part.among) for part in claim.parts}
+                parts[claim.parts] = sum(each)
             at = self.ways.node_at[claim.node]
             if any(part.finding == URGENCY for part in claim.parts):
                 by_rank.setdefault(at, []).append((parts[claim.parts], claim))
@@ -200,11 +206,6 @@ class Live:
                     mine &= ~self._of_finding[finding]
             tests |= mine
         return tests
-
-
-def _members(among: int) -> list[int]:
-    """Return the answers that a set of them, as bits, holds."""
-    return [answer for answer in range(among.bit_length()) if among >> answer & 1]
 
 
 def _ends_first(ways: Ways) -> list[int]:

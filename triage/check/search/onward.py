@@ -22,8 +22,8 @@ class Onward:
         edges = self.states.edges
         left = [0] * len(edges)
         for ways in edges:
-            for edge in ways:
-                left[edge.to] += 1
+            for to, *_ in ways:
+                left[to] += 1
         order = [0]
         for state in order:
             for edge in edges[state]:
@@ -36,12 +36,14 @@ class Onward:
     def sure(self) -> list[int]:
         """For each state the rank of urgency that every walk from it on is sure to reach."""
         sure = [self.nobody] * len(self.states.edges)
+        ends = [ways.rank if isinstance(ways, EndWays) else self.nobody for ways in self.states.ways.nodes]
         for state in reversed(self.order):
-            ways = self.states.ways.nodes[self.states.at[state]]
-            if isinstance(ways, EndWays):
-                sure[state] = ways.rank
-            elif edges := self.states.edges[state]:
-                sure[state] = max(sure[to] if sure[to] < rank else rank for to, _, _, _, rank in edges)
+            least = -1
+            for to, _, _, _, rank in self.states.edges[state]:
+                there = sure[to]
+                there = min(there, rank)
+                least = max(least, there)
+            sure[state] = least if least >= 0 else ends[self.states.at[state]]
         return sure
 
     @cached_property
@@ -58,9 +60,10 @@ class Onward:
         for state in self.order:
             mine = arrive[state]
             for edge in self.states.edges[state]:
-                rank = edge.rank if edge.rank < mine else mine
-                if rank > arrive[edge.to]:
-                    arrive[edge.to], by[edge.to] = rank, (state, edge)
+                to, _, _, _, rank = edge
+                rank = min(rank, mine)
+                if rank > arrive[to]:
+                    arrive[to], by[to] = rank, (state, edge)
         return arrive, by
 
     def calm_way_to(self, state: int) -> list[tuple[int, Edge]]:

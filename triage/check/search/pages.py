@@ -19,8 +19,8 @@ class Page:
     """Every tag of its steps."""
     shown: Mapping[str, Place]
     """The numbers and sums that it shows, each with the place of its text."""
-    said: tuple[str, ...]
-    """Its texts, in small letters."""
+    said: str
+    """Its texts, in small letters, with a sign between them that no word holds."""
 
     def spoken_of(self, rule: Rule) -> bool:
         """Whether a rule speaks of this page: those of `on`, or else every act and end, or every end."""
@@ -43,7 +43,7 @@ class Page:
 
     def unsaid(self, words: tuple[str, ...]) -> list[str]:
         """Return the words that no text of it says."""
-        return [word for word in words if not any(word.lower() in text for text in self.said)]
+        return [word for word in words if word.lower() not in self.said]
 
 
 def pages_of(guide: Guide) -> dict[str, Page]:
@@ -57,5 +57,5 @@ def _page(node: Act | End) -> Page:
         node,
         frozenset(tag for step in steps_of(node) for tag in step.tag),
         {name: text.place for text in passages for name in PLACEHOLDER.findall(text.text)},
-        tuple(text.text.lower() for text in passages),
+        "\0".join(text.text.lower() for text in passages),
     )

@@ -17,7 +17,7 @@ from triage.check.search.held import Held
 from triage.check.search.live import Live
 from triage.check.search.packing import Known
 from triage.check.search.steps import DONE, SILENT, Step, Steps, rank_of
-from triage.check.search.ways import NOWHERE, ActWays, AskWays, Ways
+from triage.check.search.ways import NOWHERE, ActWays, Ways
 
 __all__ = ["DONE", "SILENT", "Edge", "States", "explore", "most_states"]
 
@@ -105,26 +105,31 @@ class _Search:
         self.waiting: deque[int] = deque()
 
     def run(self) -> States:
+        states, waiting, plans = self.states, self.waiting, self.steps.plans
         self._meet(-1, self.ways.start, self.live.packing.bits(0, self.ways.nobody), 0)
-        while self.waiting:
-            state = self.waiting.popleft()
+        while waiting:
+            state = waiting.popleft()
             if not self.open[state]:
                 continue
             self.open[state] = False
             if len(self.cost) > self.most:
-                self.states.complete = False
+                states.complete = False
                 break
-            self._expand(state)
+            at, known = states.at[state], states.known[state]
+            plan = plans[at]
+            if plan is None:
+                self._page(state, at, known)
+            elif state or self.ways.taken == NOWHERE:
+                self._go(state, known, plan[known & plan.key])
+            else:
+                self._go(state, known, plan.opening(known))
             if self.until is not None and not self.until:
                 break
-        return self.states
+        return states
 
-    def _expand(self, state: int) -> None:
-        at, known = self.states.at[state], self.states.known[state]
+    def _page(self, state: int, at: int, known: Known) -> None:
+        """Go on from an act, and hold an act or an end to its claims, unless it is passed in silence."""
         ways = self.ways.nodes[at]
-        if isinstance(ways, AskWays):
-            self._go(state, known, self._asked(state, at, ways, known))
-            return
         if isinstance(ways, ActWays):
             left, step = self.steps.act(ways, known)
             self._go(state, left, (step,))
@@ -135,15 +140,6 @@ class _Search:
             self.states.broken.setdefault(claim, state)
             if self.until is not None:
                 self.until.discard(claim.rule)
-
-    def _asked(self, state: int, at: int, ways: AskWays, known: Known) -> Iterable[Step]:
-        held = known & self.live.packing.mask(ways.finding)
-        if held:
-            step = self.steps.silent(at, ways, known, held)
-            return (step,) if step else ()
-        if state == 0 and self.ways.taken != NOWHERE:
-            return self.steps.opening(ways, known)
-        return self.steps.asked(at, ways, known)
 
     def _go(self, state: int, known: Known, steps: Iterable[Step]) -> None:
         edges, cost = self.states.edges[state], self.cost[state]

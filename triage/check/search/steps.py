@@ -29,45 +29,67 @@ class Step(NamedTuple):
     rank: int
 
 
+Moves = tuple[Step, ...]
+
+
+class Plan(dict[Known, Moves]):
+    """The steps from a question, by what is known of the urgency, its finding, and whether it was met before.
+
+    Each is worked out when it is first needed. A question whose finding is known is passed in silence.
+    """
+
+    def __init__(self, ways: Ways, live: Live, at: int, ask: AskWays) -> None:
+        super().__init__()
+        self.taken, self.live, self.packing = ways.taken, live, live.packing
+        self.at, self.ask = at, ask
+        met = self.packing.mask(ask.met) if ask.met else 0
+        self.key = self.packing.urgent | self.packing.mask(ask.finding) | met
+
+    def __missing__(self, known: Known) -> Moves:
+        ask, urgent = self.ask, known & self.packing.urgent
+        answer = self.packing.answer(known, ask.finding)
+        if answer is not None:
+            branch = ask.branch_at[answer]
+            self[known] = () if branch == NOWHERE else (self._step(urgent, 0, SILENT, branch, 1),)
+        else:
+            met = self.packing.bits(ask.met, 0) & ~known if ask.met else 0
+            self[known] = self._answers(self.live.among(ask.finding, self.at, rank_of(urgent)), urgent, met)
+        return self[known]
+
+    def opening(self, known: Known) -> Moves:
+        """Return the steps in which a walk is told what it is about; what is taken as known is silent."""
+        each = {answer: 1 << answer for answer in range(len(self.ask.branch_at))}
+        steps = self._answers(each, known & self.packing.urgent, 0)
+        silent = [step._replace(answer=SILENT) for step in steps if step.answer == self.taken]
+        return (*silent, *(step for step in steps if step.answer != self.taken))
+
+    def _answers(self, alike: dict[int, int], urgent: int, met: int) -> Moves:
+        """Return a step for each kind of answer, those alike from there on together."""
+        ask = self.ask
+        return tuple(
+            self._step(
+                urgent, self.packing.bits(ask.finding, first) + met, first, ask.branch_at[first], among
+            )
+            for first, among in alike.items()
+            if ask.branch_at[first] != NOWHERE
+        )
+
+    def _step(self, urgent: int, adds: int, answer: int, branch: int, among: int) -> Step:
+        rank, to = self.ask.ranks[branch], self.ask.targets[branch]
+        after = min(urgent, rank + 1)  # urgency never falls; where it is kept no more, it stays so
+        keep = self.live.keep(to, rank_of(after))
+        return Step(adds + after - urgent, *keep, to, answer, branch, among, rank)
+
+
 class Steps:
-    """The steps from each node, by the urgency so far."""
+    """The steps from each node."""
 
     def __init__(self, ways: Ways, live: Live) -> None:
         self.ways, self.live, self.packing = ways, live, live.packing
-        self._asked: dict[tuple[int, int], tuple[Step, ...]] = {}
-        self._silent: dict[tuple[int, int], Step | None] = {}
-
-    def asked(self, at: int, ways: AskWays, known: Known) -> tuple[Step, ...]:
-        """Return a step for each kind of answer to a question, those alike from there on together."""
-        urgent = known & self.packing.urgent
-        met = self.packing.bits(ways.met, 0) & ~known if ways.met else 0
-        key = (at, urgent | met)
-        if key not in self._asked:
-            alike = self.live.among(ways.finding, at, rank_of(urgent))
-            self._asked[key] = self._answers(ways, alike, urgent, met)
-        return self._asked[key]
-
-    def opening(self, ways: AskWays, known: Known) -> tuple[Step, ...]:
-        """Return the steps in which a walk is told what it is about; what is taken as known goes in silence."""
-        urgent, taken = known & self.packing.urgent, self.ways.taken
-        each = {answer: 1 << answer for answer in range(len(ways.branch_at))}
-        steps = self._answers(ways, each, urgent, 0)
-        silent = [step._replace(answer=SILENT) for step in steps if step.answer == taken]
-        return (*silent, *(step for step in steps if step.answer != taken))
-
-    def silent(self, at: int, ways: AskWays, known: Known, held: int) -> Step | None:
-        """Return the step from a question whose answer is known, None where that has no branch."""
-        key = (at, held | known & self.packing.urgent)
-        if key not in self._silent:
-            answer = self.packing.answer(held, ways.finding)
-            assert answer is not None
-            branch = ways.branch_at[answer]
-            self._silent[key] = (
-                None
-                if branch == NOWHERE
-                else self._by_branch(ways, known & self.packing.urgent, 0, SILENT, branch, 1)
-            )
-        return self._silent[key]
+        self.plans = [
+            Plan(ways, live, at, node) if isinstance(node, AskWays) else None
+            for at, node in enumerate(ways.nodes)
+        ]
 
     def act(self, ways: ActWays, known: Known) -> tuple[Known, Step]:
         """Return what is left known by an act, and the step on from it; its `else` once it is used up."""
@@ -85,26 +107,6 @@ class Steps:
             known = known & ~packing.mask(ways.met) | packing.bits(ways.met, 0)
         to = ways.targets[0]
         return known, Step(0, *self.live.keep(to, rank), to, DONE, NOWHERE, 1, self.ways.nobody)
-
-    def _answers(self, ways: AskWays, alike: dict[int, int], urgent: int, met: int) -> tuple[Step, ...]:
-        return tuple(
-            self._by_branch(
-                ways,
-                urgent,
-                self.packing.bits(ways.finding, first) + met,
-                first,
-                ways.branch_at[first],
-                among,
-            )
-            for first, among in alike.items()
-            if ways.branch_at[first] != NOWHERE
-        )
-
-    def _by_branch(self, ways: AskWays, urgent: int, adds: int, answer: int, branch: int, among: int) -> Step:
-        rank, to = ways.ranks[branch], ways.targets[branch]
-        after = min(urgent, rank + 1)  # urgency never falls; where it is kept no more, it stays so
-        keep = self.live.keep(to, rank_of(after))
-        return Step(adds + after - urgent, *keep, to, answer, branch, among, rank)
 
 
 def rank_of(urgent: int) -> int:
