@@ -66,7 +66,9 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="store_true", help="print the version and the edition")
     _shared(parser)
-    parser.set_defaults(run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False)
+    parser.set_defaults(
+        run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False, about=""
+    )
     if commands:
         _commands(parser.add_subparsers(title="commands", metavar=""))
     return parser
@@ -75,6 +77,7 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
 def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     walk = commands.add_parser("walk", help="walk the guide for one lamb")
     _shared(walk)
+    walk.add_argument("--about", default="", metavar="WHAT", help="what it is about, such as ewe or flock")
     walk.add_argument("--plain", action="store_true", help="lines of text only, one question at a time")
     walk.add_argument("--answers", type=Path, metavar="FILE", help="take answers from a YAML or JSON map")
     walk.add_argument("--unsure-rest", action="store_true", help="answer 'not sure' to what FILE lacks")
