@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tests.session.conftest import Night, texts, typed
-from triage.session.plan import NO_PLAN, PlanRoom
+from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom
 
 COLD = ("5", "36.2", "3h", "d")
 
@@ -72,3 +72,21 @@ def test_a_guide_without_duties_says_so(night: Night) -> None:
     room._guide = replace(session.walk.guide, duties={})
 
     assert room.plan() == NO_PLAN
+
+
+def test_a_lamb_in_danger_is_fed_by_the_guide_and_not_by_the_plan(night: Night) -> None:
+    """A cold lamb's plan says first that the vet and the guide's page come before it."""
+    session = night.open(*COLD, "l", "2", "4.2 kg", "p")
+    first = session.page().blocks[1]
+
+    assert (first.role, first.text.startswith("Phone the vet now.")) == ("caution", True)
+
+
+def test_a_walk_without_an_end_comes_first_too(night: Night) -> None:
+    """While nobody knows how it is, the plan says to go on with the walk; for a lamb that is well it says nothing."""
+    session = night.open("6", "39.3", "1", "l", "p")
+    assert session.page().kind == "side"
+    typed(session, "b", "c")
+
+    session = night.open("1", "6", "39.3", "1", "6", "3 days", "l", "p")
+    assert UNFINISHED in texts(session)

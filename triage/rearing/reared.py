@@ -41,6 +41,8 @@ class Reared:
     law: str = ""
     """The name of a law among the guide's, or empty: then the strictest holds."""
     bag: Bag | None = None
+    ill: str = ""
+    """Why the guide's own page comes before any plan, in a sentence; empty for a lamb that is well."""
 
     def hours(self, at: datetime) -> float:
         """Return the age in real hours, whatever the clocks did."""
