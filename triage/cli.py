@@ -14,6 +14,7 @@ from triage.commands.check import REPORTS, run_check
 from triage.commands.findings import run_findings
 from triage.commands.kept import add_kept
 from triage.commands.plan import add_plan
+from triage.commands.printing import add_print
 from triage.commands.schema import add_schema
 from triage.commands.setup import add_setup
 from triage.commands.shared import Exit, complain
@@ -97,6 +98,9 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     plan = commands.add_parser("plan", help="how a lamb is raised until it is weaned, with dates and amounts")
     _shared(plan)
     add_plan(plan)
+    printing = commands.add_parser("print", help="write pages to pin up in a store-room or to carry")
+    _shared(printing)
+    add_print(printing)
     add_setup(commands.add_parser("setup", help="keep your vet's number and the rest of this holding"))
     add_schema(commands.add_parser("schema", help="write what an editor needs to check a guide as you type"))
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from triage.guide.model import Ask, End, Finding, Guide, Step
 from triage.holding.holding import Holding
 from triage.page.inert import inert
+from triage.paper.pieces import ROOM, WIDE, Part, Piece, blank, gap, text, whole
 from triage.paper.setting import AID, BIG, BODY, HEAD, HUGE, LABEL, MIDDLE, SIGN, TITLE, Style, wide
-from triage.paper.sheets import ROOM, WIDE, Part, Piece, blank, gap, text, whole
 from triage.paper.wall import Wall
 
 NAME = "Danger signs"

@@ -1,8 +1,8 @@
 """How large a text is set, and how much room it takes, so that what fits a sheet is counted beforehand.
 
-Browsers differ in what they can repeat or count on each printed page, so nothing is left to them: a sheet is
-laid out here, with its own foot. The widths are those of the plain sans-serif type that the pages ask for first,
-in thousandths of its size (the core font metrics that its maker published), and a little more to be safe.
+Browsers differ in what they can repeat or count on each printed page, so nothing is left to them: a sheet
+is laid out here, with its own foot. The widths are those of the plain sans-serif type that the pages ask for
+first, in thousandths of its size, and a little more to be safe.
 """
 
 from __future__ import annotations
@@ -60,8 +60,8 @@ class Style:
         """Return the rule of this style."""
         weight = "700" if self.bold else "400"
         return (
-            f".{self.name} {{ font-size: {self.pt:g}pt; line-height: {self.leading:g}; font-weight: {weight}; "
-            f"margin: {self.before:g}mm 0 {self.after:g}mm; }}"
+            f".{self.name} {{ font-size: {self.pt:g}pt; line-height: {self.leading:g}; "
+            f"font-weight: {weight}; margin: {self.before:g}mm 0 {self.after:g}mm; }}"
         )
 
 
@@ -83,7 +83,10 @@ NOTE = Style("note", 10.5, 1.25, after=0.5)
 SMALL = Style("small", 8.5, 1.25, after=0.4)
 FOOT = Style("foot", 8, 1.3)
 
-STYLES = (TITLE, BIG, MIDDLE, SIGN, AID, HUGE, BAND, HEAD, LEAD, BODY, STRONG, CELL, DOING, LABEL, NOTE, SMALL, FOOT)
+STYLES = (
+    *(TITLE, BIG, MIDDLE, SIGN, AID, HUGE, BAND, HEAD, LEAD),
+    *(BODY, STRONG, CELL, DOING, LABEL, NOTE, SMALL, FOOT),
+)
 
 
 def wide(text: str, style: Style) -> float:

@@ -9,8 +9,21 @@ from triage.amounts.feed import FEED_COUNTS
 from triage.facts import Facts, Value
 from triage.guide.model import Guide, Number
 from triage.paper.html import safe
-from triage.paper.setting import BODY, CELL, HEAD, LABEL, NOTE, SMALL, STRONG, TITLE
-from triage.paper.sheets import TURN, Part, Piece, Rows, blank, cell, head_of, listed, row, text, whole
+from triage.paper.pieces import (
+    PAD_EVEN,
+    TURN,
+    Part,
+    Piece,
+    Rows,
+    blank,
+    cell,
+    head_of,
+    listed,
+    row,
+    text,
+    whole,
+)
+from triage.paper.setting import BODY, CELL, HEAD, LABEL, NOTE, SMALL, STRONG, TITLE, wide
 from triage.paper.wall import FIRST_THE_GUIDE, Wall
 from triage.rearing.reared import Bag
 from triage.units import KG_PER_LB, System, show
@@ -31,9 +44,17 @@ BATCHES = {"metric": (250.0, 500.0, 1000.0, 2000.0), "us": (236.588, 473.176, 94
 """Milk mixed at once, in ml: as a jug shows it."""
 
 BETWEEN = "Weigh it. Between two rows take the lighter one. No scale: open the guide, which guesses low."
+READ_IT = "One feed, and in small type what that makes in a day. Electrolyte: label, law and vet first."
 TOO_WEAK = "So too if it is cold, or does not suck."
 GIVEN = "milk-week-"
-PUBLISHED = ("first-milk-rate", "first-milk-day-rate", "first-milk-cold-extra", "milk-day-rate", "feed-ceiling")
+PUBLISHED = (
+    "first-milk-rate",
+    "first-milk-day-rate",
+    "first-milk-cold-extra",
+    "milk-day-rate",
+    "feed-ceiling",
+    "feed-most",
+)
 
 
 def weights(system: System) -> tuple[float, ...]:
@@ -53,11 +74,12 @@ def table_parts(wall: Wall, bag: Bag | None = None) -> Iterator[Part]:
     yield from _before(wall)
     yield text(BETWEEN, BODY)
     yield _first(wall)
+    yield from _mixing(wall, bag)
     yield TURN
     yield text("Milk by weight and age", TITLE, "h1")
     yield text(BETWEEN, BODY)
     yield _milk(wall)
-    yield from _mixing(wall, bag)
+    yield text(READ_IT, NOTE)
     yield from _small_print(wall)
 
 
@@ -125,8 +147,10 @@ def ages(guide: Guide) -> tuple[tuple[str, float], ...]:
     return (*found, (f"From day {begin}", begin * 24.0))
 
 
+AGED = (24.0, 34.0, 34.0, 34.0, 34.0, 24.0)
+
+
 def _milk(wall: Wall) -> Rows:
-    columns = (26.0, 33.0, 33.0, 33.0, 33.0, 26.0)
     stages = ages(wall.guide)
     heads = (
         "It weighs",
@@ -136,21 +160,22 @@ def _milk(wall: Wall) -> Rows:
     rows = [
         row(
             [
-                cell(show(kg, "kg", wall.system), STRONG, columns[0]),
+                cell(show(kg, "kg", wall.system), STRONG, AGED[0]),
                 *(_feed(wall, {"weight": kg, "age": hours}) for _, hours in stages),
-                cell(worked(wall, SCOUR, {"weight": kg}), CELL, columns[-1]),
+                cell(worked(wall, SCOUR, {"weight": kg}), CELL, AGED[-1]),
             ]
         )
         for kg in weights(wall.system)
     ]
-    return Rows(columns, head_of(heads, columns, LABEL), tuple(rows), "even")
+    return Rows(AGED, head_of(heads, AGED, LABEL), tuple(rows), "even")
 
 
 def _feed(wall: Wall, known: dict[str, Value]) -> Piece:
     """Return one feed, with what that makes in a day beside it in small type."""
     one, day = worked(wall, "milk-feed", known), worked(wall, "milk-day", known)
     html = f'<p class="{CELL.name}"><b>{safe(one)}</b> <span class="{SMALL.name}">{safe(day)}</span></p>'
-    return Piece(html, CELL.line)
+    lines = 1 if wide(one, STRONG) + wide(f" {day}", SMALL) <= AGED[1] - PAD_EVEN else 2
+    return Piece(html, lines * CELL.line)
 
 
 def _mixing(wall: Wall, bag: Bag | None) -> Iterator[Part]:
@@ -181,9 +206,8 @@ def _small_print(wall: Wall) -> Iterator[Part]:
     """Yield where the rates come from, and where published tables disagree."""
     numbers = wall.guide.numbers
     named = [*PUBLISHED, *(name for name in numbers if name.startswith(GIVEN))]
-    yield text("In each milk column: one feed, and in small type what that makes in a day.", NOTE)
-    yield text("Electrolyte: the label, the law and your vet come first. It is not food.", NOTE)
-    yield text("Where this comes from", LABEL, "h2", leads=True)
+    yield TURN
+    yield text("Where the tables come from", HEAD, "h2", leads=True)
     for name in named:
         if name in numbers:
             yield text(_published(wall, numbers[name]), SMALL)

@@ -9,8 +9,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from triage.guide.model import Ask, End, Guide, Urgency
+from triage.paper.pieces import Part, Piece, Rows, cell, head_of, listed, row, text, under_row, whole
 from triage.paper.setting import BAND, BODY, DOING, HEAD, LABEL, LEAD, NOTE, STRONG, TITLE, Style
-from triage.paper.sheets import Part, Piece, Rows, cell, head_of, listed, row, text, under_row, whole
 from triage.paper.wall import FIRST_THE_GUIDE, Wall
 
 COLUMNS = (56.0, 70.0, 58.0)
@@ -86,19 +86,20 @@ def _shared(ends: list[End]) -> tuple[str, ...]:
 def _head(urgency: Urgency, place: int) -> Piece:
     """Return the head of a table: the call, under a rule that is the thicker the more urgent it is."""
     thick = ("now", "today", "later")[min(place, 2)]
-    band = Piece(f'<div class="{thick}">{text(urgency.say, BAND).html}</div>', text(urgency.say, BAND).high + 4.5)
+    say = text(urgency.say, BAND)
+    band = Piece(f'<div class="{thick}">{say.html}</div>', say.high + 4.5)
     return head_of(HEADS, COLUMNS, LABEL, band)
 
 
 def _row(wall: Wall, end: End, shared: tuple[str, ...]) -> Piece:
     steps = [step for step in end.do if "phone" not in step.tag][:STEPS]
-    doing = [(wall.fill(step.do), DOING) for step in steps]
+    sign = [(wall.fill(end.title), STRONG)]
     if any(INTO & set(step.tag) for step in steps):
-        doing = [*((each, NOTE) for each in _only_if(wall, end)), *doing]
+        sign += [(each, NOTE) for each in _only_if(wall, end)]
     care = [each for each in end.cautions if each not in shared][:CARES]
     cells = (
-        _cell(0, [(wall.fill(end.title), STRONG)]),
-        _cell(1, doing),
+        _cell(0, sign),
+        _cell(1, [(wall.fill(step.do), DOING) for step in steps]),
         _cell(2, [(wall.fill(each), DOING) for each in care]),
     )
     under = " ".join(_phone_now(wall, end))
@@ -126,6 +127,6 @@ def _only_if(wall: Wall, end: End) -> Iterator[str]:
     for name in DECIDES:
         words = wall.conditions(wall.guide.findings[name], end.for_[name]) if name in end.for_ else ""
         if words:
-            said.append(f"{_small(wall.guide.findings[name].label)} {_small(words)}")
+            said.append(f"{_small(wall.guide.findings[name].label)} {words}")
     if said:
         yield f"Only if: {'; '.join(said)}."

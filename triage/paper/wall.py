@@ -1,4 +1,4 @@
-"""Texts of the guide as they stand on a wall, where no one lamb is meant: numbers are filled in, sums are not."""
+"""Texts of the guide as they stand on a wall, for no one lamb: numbers are filled in, sums are not."""
 
 from __future__ import annotations
 
@@ -64,7 +64,8 @@ class Wall:
 
     def _condition(self, finding: Finding, condition: Condition) -> str:
         if condition.is_:
-            return " or ".join(self.fill(finding.choices[each]) for each in condition.is_)
+            said = (self.fill(finding.choices[each]) for each in condition.is_)
+            return " or ".join(each[:1].lower() + each[1:] for each in said)
         limits = (
             ("above", condition.above),
             ("from", condition.from_),
