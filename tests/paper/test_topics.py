@@ -12,7 +12,7 @@ from tests.rearing.lambs import shipped
 from triage.guide.model import End, Guide
 from triage.holding.holding import Holding
 from triage.paper import danger
-from triage.paper.danger import danger_parts
+from triage.paper.danger import danger_parts, phone_line
 from triage.paper.laying import laid
 from triage.paper.sheets import sheets_of
 from triage.paper.topics import HEADS, INTO, NOT_IN_DOUBT, ONLY_FIRST, SHARED, STEPS, topic_parts
@@ -71,8 +71,10 @@ def test_a_sheet_says_nothing_that_the_guide_does_not(name: str, system: System)
             continue
         if paragraph == FOOT.word or paragraph.startswith(("Look at: ", "Only if: ")):
             continue
-        opened = re.split(r"(?<=\.) (?=Phone now)", paragraph)
-        assert all(each in calls and each.startswith("Phone now") for each in opened), paragraph
+        opened = re.split(r"(?<=\.) (?=Phone now|Phone today)", paragraph)
+        assert all(each in calls and each.startswith(("Phone now", "Phone today")) for each in opened), (
+            paragraph
+        )
 
 
 @pytest.mark.parametrize("name", TOPICS)
@@ -89,6 +91,31 @@ def test_what_puts_something_into_a_lamb_says_for_which(name: str) -> None:
             assert "not sure" not in sign.lower().partition("only if")[2]
         if not into:
             assert "Only if: " not in sign
+
+
+@pytest.mark.parametrize("name", TOPICS)
+def test_when_to_phone_sooner_than_the_end_says_stands_with_it(name: str) -> None:
+    """Of an end that waits, each sentence that would call a vet sooner is there."""
+    guide, said = shipped(), words(sheet(name))
+    for end in ends(name):
+        sooner = [each.opens for each in guide.front.urgencies[: guide.rank(end.urgency)] if each.opens]
+        for sentence in flat(Wall(guide).fill(end.call_vet)).split(". "):
+            if any(sentence.startswith(opens) for opens in sooner):
+                assert sentence in said
+
+
+def test_the_vets_number_stands_under_each_call() -> None:
+    """Where one is kept; and not under what needs no vet now."""
+    parts = topic_parts(Wall(shipped()), "scours", phone_line(HOLDING))
+    page = parsed(sheets_of("Scours", parts, FOOT, "a4"))
+    heads = [words(each) for name in ("now", "today", "later") for each in of_class(page, name)]
+
+    assert phone_line(HOLDING) == "01632 960111, at night 01632 960222"
+    assert phone_line(Holding()) == ""
+    assert phone_line(replace(HOLDING, vet="")) == "01632 960222"
+    assert heads
+    for head in heads:
+        assert ("01632 960111" in head) == head.startswith("Phone")
 
 
 @pytest.mark.parametrize("name", TOPICS)
@@ -179,5 +206,7 @@ def test_a_number_given_for_now_goes_before_the_one_that_is_kept() -> None:
     """As on the screen; where none is kept there are lines to write on."""
     assert "01632 960333" in words(signs_page(HOLDING, "01632 960333"))
     assert "01632 960111" not in words(signs_page(HOLDING, "01632 960333"))
+    assert "01632 960222" not in words(signs_page(HOLDING, "01632 960333"))
+    assert words(signs_page(replace(HOLDING, out_of_hours=HOLDING.vet))).count("01632 960111") == 1
     assert len(of_class(signs_page(Holding()), "blank")) == 4
     assert danger.NAME in words(signs_page(Holding()))

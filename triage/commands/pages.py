@@ -57,6 +57,11 @@ class Making:
         return Wall(self.guide, self.system)
 
     @property
+    def phone(self) -> str:
+        """The vet's numbers in one line."""
+        return danger.phone_line(self.holding, self.vet)
+
+    @property
     def foot(self) -> Foot:
         """What stands at the foot of each sheet."""
         here = self.now.moment.astimezone(self.now.zone)
@@ -96,7 +101,7 @@ def print_pages(parsed: argparse.Namespace) -> int:
 def _one(parsed: argparse.Namespace, making: Making) -> Sheets | Exit:
     match parsed.what:
         case "plan":
-            return _plan(parsed)
+            return _plan(parsed, making)
         case "topic":
             return _topic(making, parsed.name)
         case "danger":
@@ -149,10 +154,12 @@ def _topic(making: Making, name: str | None) -> Sheets | Exit:
 
 
 def _topic_sheets(making: Making, name: str) -> Sheets:
-    return Sheets(f"topic-{name}", making.guide.topics[name].title, tuple(topic_parts(making.wall, name)))
+    return Sheets(
+        f"topic-{name}", making.guide.topics[name].title, tuple(topic_parts(making.wall, name, making.phone))
+    )
 
 
-def _plan(parsed: argparse.Namespace) -> Sheets | Exit:
+def _plan(parsed: argparse.Namespace, making: Making) -> Sheets | Exit:
     if not parsed.name:
         complain("Whose plan? Give the lamb's name: triage print plan blue")
         return Exit.UNREADABLE
@@ -160,21 +167,21 @@ def _plan(parsed: argparse.Namespace) -> Sheets | Exit:
     session = at_lamb(parsed)
     if isinstance(session, Exit):
         return session
-    made = _plan_of(session)
+    made = _plan_of(session, making)
     if isinstance(made, str):
         complain(made)
         return Exit.PROBLEMS
     return made
 
 
-def _plan_of(session: Session) -> Sheets | str:
+def _plan_of(session: Session, making: Making) -> Sheets | str:
     """Return the plan of the lamb in hand, or why there is none."""
     from triage.session.plan import PlanRoom
 
     plan = PlanRoom(session).plan()
     if isinstance(plan, str):
         return plan
-    parts = plan_parts(plan, session.desk.clock(), session.desk.system)
+    parts = plan_parts(plan, making.now, making.system, making.phone)
     return Sheets(f"plan-{_as_file(plan.lamb.name)}", title_of(plan), tuple(parts))
 
 
@@ -184,7 +191,7 @@ def _as_file(name: str) -> str:
     return re.sub("[^a-z0-9]+", "-", plain)[:40].strip("-") or "lamb"
 
 
-def _plans(parsed: argparse.Namespace) -> Iterator[Sheets | Exit]:
+def _plans(parsed: argparse.Namespace, making: Making) -> Iterator[Sheets | Exit]:
     """Yield the plan of each lamb in care; of the others it is told why they have none."""
     from triage.session.lambs import EVERY
     from triage.session.resuming import take_up_last
@@ -201,7 +208,7 @@ def _plans(parsed: argparse.Namespace) -> Iterator[Sheets | Exit]:
         return
     for lamb in {lamb.id: lamb for lamb, _ in cases}.values():
         take_up_last(session, lamb)
-        made = _plan_of(session)
+        made = _plan_of(session, making)
         if isinstance(made, str):
             complain(f"{inert(lamb.name, 40)}: {made}")
         else:
@@ -219,7 +226,7 @@ def _all(parsed: argparse.Namespace, making: Making) -> int:
             sheets.append(made)
     sheets.append(Sheets("lamb-record", record.NAME, tuple(record.record_parts(making.system))))
     sheets += [_topic_sheets(making, name) for name in making.guide.front.topics]
-    for plan in _plans(parsed):
+    for plan in _plans(parsed, making):
         if isinstance(plan, Exit):
             status = plan
         else:

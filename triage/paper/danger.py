@@ -43,17 +43,31 @@ def _parts(wall: Wall, holding: Holding, vet: str, style: Style) -> Iterator[Pie
 def _phone(guide: Guide, holding: Holding, vet: str) -> Iterator[Piece]:
     """Yield the call and the numbers, or lines to write them on."""
     yield text(guide.urgency(guide.top).say, SIGN, "h2")
-    day, night = vet or holding.vet, holding.out_of_hours
+    day, night = numbers_of(holding, vet)
     for label, number in (("By day", day), ("At night", night)) if night or not day else (("", day),):
         if number:
-            yield text(f"{label}: {inert(number, 80)}".removeprefix(": "), _fitting(number, label))
+            yield text(f"{label}: {number}".removeprefix(": "), _fitting(number, label))
         else:
             yield blank(f"{label}:", AID, 16)
 
 
+def phone_line(holding: Holding, vet: str = "") -> str:
+    """Return the numbers in one line, or nothing where none is kept."""
+    day, night = numbers_of(holding, vet)
+    return f"{day}, at night {night}" if day and night else day or night
+
+
+def numbers_of(holding: Holding, vet: str = "") -> tuple[str, str]:
+    """Return the numbers by day and at night; one given for now goes before both."""
+    if vet:
+        return inert(vet, 80), ""
+    day, night = inert(holding.vet, 80), inert(holding.out_of_hours, 80)
+    return day, "" if night == day else night
+
+
 def _fitting(number: str, label: str) -> Style:
     """Return the largest type in which a number stays on one line, as far as it can."""
-    words = f"{label}: {inert(number, 80)}"
+    words = f"{label}: {number}"
     return next((style for style in (HUGE, SIGN, AID) if wide(words, style) <= WIDE), AID)
 
 

@@ -49,10 +49,12 @@ def title_of(plan: Plan) -> str:
     return f"Plan for {inert(plan.lamb.name, 40)}"
 
 
-def plan_parts(plan: Plan, now: Now, system: System) -> Iterator[Part]:
+def plan_parts(plan: Plan, now: Now, system: System, phone: str = "") -> Iterator[Part]:
     """Yield the plan: how the lamb stands, its milk, what is due, and room for weights."""
     yield text(title_of(plan), TITLE, "h1")
     yield text(_born(plan, now), LEAD)
+    if phone:
+        yield text(f"Vet: {phone}", STRONG)
     yield whole(text(line, STRONG) for line in plan.missing)
     yield from (text(line, BODY) for line in today_lines(plan, now, system))
     yield from _milk(plan)

@@ -38,8 +38,8 @@ ONLY_FIRST = (
 NOT_IN_DOUBT = "In doubt between two, take the more urgent one."
 
 
-def topic_parts(wall: Wall, name: str) -> Iterator[Part]:
-    """Yield the sheet of a topic, the most urgent ends first."""
+def topic_parts(wall: Wall, name: str, phone: str = "") -> Iterator[Part]:
+    """Yield the sheet of a topic, the most urgent ends first; `phone` stands under each call."""
     guide = wall.guide
     topic = guide.topics[name]
     nodes = guide.by_topic.get(name, ())
@@ -56,7 +56,7 @@ def topic_parts(wall: Wall, name: str) -> Iterator[Part]:
     for place, urgency in enumerate(guide.front.urgencies):
         found = [end for end in ends if end.urgency == urgency.name]
         if found:
-            yield Rows(COLUMNS, _head(urgency, place), tuple(_row(wall, end, shared) for end in found))
+            yield Rows(COLUMNS, _head(urgency, place, phone), tuple(_row(wall, end, shared) for end in found))
 
 
 def _look(guide: Guide, topic: str) -> Iterator[Piece]:
@@ -83,11 +83,14 @@ def _shared(ends: list[End]) -> tuple[str, ...]:
     return tuple(caution for caution, often in count.items() if often >= SHARED)
 
 
-def _head(urgency: Urgency, place: int) -> Piece:
+def _head(urgency: Urgency, place: int, phone: str) -> Piece:
     """Return the head of a table: the call, under a rule that is the thicker the more urgent it is."""
     thick = ("now", "today", "later")[min(place, 2)]
-    say = text(urgency.say, BAND)
-    band = Piece(f'<div class="{thick}">{say.html}</div>', say.high + 4.5)
+    said = [text(urgency.say, BAND)]
+    if phone and urgency.opens:
+        said.append(text(phone, LEAD))
+    html = "".join(each.html for each in said)
+    band = Piece(f'<div class="{thick}">{html}</div>', sum(each.high for each in said) + 4.5)
     return head_of(HEADS, COLUMNS, LABEL, band)
 
 
@@ -102,7 +105,7 @@ def _row(wall: Wall, end: End, shared: tuple[str, ...]) -> Piece:
         _cell(1, [(wall.fill(step.do), DOING) for step in steps]),
         _cell(2, [(wall.fill(each), DOING) for each in care]),
     )
-    under = " ".join(_phone_now(wall, end))
+    under = " ".join(_phone(wall, end))
     return under_row(row(cells), text(under, NOTE), len(COLUMNS)) if under else row(cells)
 
 
@@ -111,13 +114,12 @@ def _cell(column: int, said: list[tuple[str, Style]]) -> Piece:
     return Piece("".join(each.html for each in pieces), sum(each.high for each in pieces))
 
 
-def _phone_now(wall: Wall, end: End) -> Iterator[str]:
-    """Yield when to phone at once, where the end itself does not already say so."""
-    opens = wall.guide.urgency(wall.guide.top).opens
-    if end.urgency == wall.guide.top or not opens:
-        return
+def _phone(wall: Wall, end: End) -> Iterator[str]:
+    """Yield when to phone, and when to phone sooner than the end itself says."""
+    urgencies = wall.guide.front.urgencies[: wall.guide.rank(end.urgency)]
+    opens = tuple(urgency.opens for urgency in urgencies if urgency.opens)
     for sentence in wall.fill(end.call_vet).split(". "):
-        if sentence.startswith(opens):
+        if opens and sentence.startswith(opens):
             yield f"{sentence.rstrip('.')}."
 
 
