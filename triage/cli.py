@@ -15,6 +15,7 @@ from triage.commands.cupboard import add_cupboard
 from triage.commands.findings import run_findings
 from triage.commands.kept import add_kept
 from triage.commands.plan import add_plan
+from triage.commands.printing import add_print
 from triage.commands.schema import add_schema
 from triage.commands.setup import add_setup
 from triage.commands.shared import Exit, complain
@@ -101,6 +102,9 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     plan = commands.add_parser("plan", help="how a lamb is raised until it is weaned, with dates and amounts")
     _shared(plan)
     add_plan(plan)
+    printing = commands.add_parser("print", help="write pages to pin up in a store-room or to carry")
+    _shared(printing)
+    add_print(printing)
     add_setup(commands.add_parser("setup", help="keep your vet's number and the rest of this holding"))
     cupboard = commands.add_parser("cupboard", help="list what to have in the house, and what to buy first")
     add_cupboard(cupboard, _shared)
