@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from triage.guide.model import Ask, End, Finding, Guide, Step
 from triage.holding.holding import Holding
 from triage.page.inert import inert
-from triage.paper.pieces import ROOM, WIDE, Part, Piece, blank, gap, text, whole
+from triage.paper.pieces import ROOM, TURN, WIDE, Part, Piece, blank, gap, text, whole
 from triage.paper.setting import AID, BIG, BODY, HEAD, HUGE, LABEL, MIDDLE, SIGN, TITLE, Style, wide
 from triage.paper.wall import Wall
 
@@ -16,28 +16,41 @@ FEET = "Any one of these: phone first. Do the first aid while it rings."
 
 
 def danger_parts(wall: Wall, holding: Holding, vet: str = "") -> Iterator[Part]:
-    """Yield the sheet: whom to phone, each sign with the first thing to do, and where the place is.
+    """Yield a sheet for each kind of danger signs: of a lamb, of a ewe, of the flock.
 
-    The signs are set as large as one sheet has room for.
+    Each has whom to phone, the signs with the first thing to do, and where the place is. The signs are set
+    as large as one sheet has room for.
     """
-    for style in (BIG, MIDDLE, SIGN):
-        parts = tuple(_parts(wall, holding, vet, style))
-        if sum(part.high for part in parts) <= ROOM:
-            break
-    yield from parts
+    for number, name in enumerate(wall.guide.front.danger_signs):
+        finding = wall.guide.findings[name]
+        if number:
+            yield TURN
+        for style in (BIG, MIDDLE, SIGN):
+            parts = tuple(_parts(wall, (holding, vet), finding, style))
+            if sum(part.high for part in parts) <= ROOM:
+                break
+        yield from parts
 
 
-def _parts(wall: Wall, holding: Holding, vet: str, style: Style) -> Iterator[Piece]:
-    guide = wall.guide
-    yield text(NAME, TITLE, "h1")
+def _parts(wall: Wall, whom: tuple[Holding, str], finding: Finding, style: Style) -> Iterator[Piece]:
+    guide, (holding, vet) = wall.guide, whom
+    first = finding.name == next(iter(guide.front.danger_signs))
+    yield text(NAME if first else _topic_of(guide, finding), TITLE, "h1")
     yield whole(_phone(guide, holding, vet), "now", 4.5)
     yield gap(3)
     yield Piece('<div class="rule"></div>', 3.3)
-    for finding, choice in _signs(guide):
+    for choice in guide.front.danger_signs[finding.name]:
         yield whole(_sign(wall, finding, choice, style))
     yield Piece('<div class="rule"></div>', 3.3)
     yield text(FEET, HEAD)
-    yield from _here(holding)
+    if first:
+        yield from _here(holding)
+
+
+def _topic_of(guide: Guide, finding: Finding) -> str:
+    """Return the title of the topic that begins with these signs."""
+    asking = (node for node in guide.nodes.values() if isinstance(node, Ask) and node.finding == finding.name)
+    return next((guide.topics[node.topic].title for node in asking), finding.label)
 
 
 def _phone(guide: Guide, holding: Holding, vet: str) -> Iterator[Piece]:
@@ -69,13 +82,6 @@ def _fitting(number: str, label: str) -> Style:
     """Return the largest type in which a number stays on one line, as far as it can."""
     words = f"{label}: {number}"
     return next((style for style in (HUGE, SIGN, AID) if wide(words, style) <= WIDE), AID)
-
-
-def _signs(guide: Guide) -> Iterator[tuple[Finding, str]]:
-    for name, choices in guide.front.danger_signs.items():
-        finding = guide.findings[name]
-        for choice in choices:
-            yield finding, choice
 
 
 def _sign(wall: Wall, finding: Finding, choice: str, style: Style) -> Iterator[Piece]:
