@@ -51,13 +51,16 @@ def grown(guide: Guide, copies: int) -> Guide:
     [(name, taken)] = guide.front.unless_told.items()
     way_in, finding = nodes[guide.front.way_in], guide.findings[name]
     assert isinstance(way_in, Ask)
-    choices = {f"{choice}{_mark(at)}": words for at in range(copies) for choice, words in finding.choices.items()}
+    choices = {
+        f"{choice}{_mark(at)}": words for at in range(copies) for choice, words in finding.choices.items()
+    }
     branches: list[Branch] = []
     for at in range(copies):
         entered = nodes.pop(guide.front.way_in + _mark(at))
         assert isinstance(entered, Ask)
         branches += [
-            replace(branch, is_=tuple(choice + _mark(at) for choice in branch.is_)) for branch in entered.branches
+            replace(branch, is_=tuple(choice + _mark(at) for choice in branch.is_))
+            for branch in entered.branches
         ]
     return replace(
         guide,
