@@ -91,5 +91,5 @@ def read_for_use(folder: Path | None) -> Read:
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    # A folder of the person's own is checked before it is used, and that goes by its rules.
-    return read_guide(folder or knowledge_root(), rules=folder is not None)
+    # A folder of the person's own is checked before it is used, and that goes by all of it.
+    return read_guide(folder or knowledge_root(), proof=folder is not None)

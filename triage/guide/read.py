@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -49,6 +50,9 @@ _DEFINED_IN = {
 RULES = "rules.yaml"
 """The one file that only the check goes by."""
 
+_PROOF_ONLY = re.compile(r"^    (?:for|must_say):.*\n(?:      .*\n)*", re.MULTILINE)
+"""A field of a page that only the check goes by, as it is written in a topic."""
+
 
 @contextmanager
 def _collector_at_rest() -> Iterator[None]:
@@ -63,18 +67,19 @@ def _collector_at_rest() -> Iterator[None]:
 
 
 @_collector_at_rest()
-def read_guide(folder: Folder, rules: bool = True) -> Read:
+def read_guide(folder: Folder, proof: bool = True) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
-    A walk goes by no rule, so the way to a question may leave them out; what is checked needs them.
+    A walk goes by no rule and by nothing that says which lambs a page is for, so the way to a question may
+    leave out all that only the proof goes by; what is checked needs it.
     """
     files = list_files(folder)
     if isinstance(files, str):
         return Read(None, (), files)
-    reading = Reading()
+    reading = Reading(proof=proof)
     parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {})
     for name, file in files:
-        if name == RULES and not rules:
+        if name == RULES and not proof:
             continue
         written = read_file(name, file, reading)
         if written is None:
@@ -147,6 +152,9 @@ def read_file(name: str, file: Folder, reading: Reading) -> Fields | None:
     except OSError as error:
         reading.wrong(Place(name), f"the file can't be read: {error.strerror or error}", "unreadable")
         return None
+    if not reading.proof and name.startswith("topics/"):
+        # Half the time goes by the sign, so they are not even parsed; every other line keeps its number.
+        text = _PROOF_ONLY.sub(lambda field: "\n" * field[0].count("\n"), text)
     return read_text(text, name, reading.problems)
 
 
