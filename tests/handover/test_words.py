@@ -85,7 +85,9 @@ def test_no_walk_at_all_can_take_more(guide: Guide) -> None:
     reader = Reader(guide, Walk(guide).facts)
     asked = {node.finding for node in guide.nodes.values() if isinstance(node, Ask)}
     labels = [_count(guide.findings[name].label) for name in asked | set(guide.front.vet_asks)]
-    on_a_walk = sorted((_count(guide.findings[name].label) for name in asked), reverse=True)[: MOST_SCREENS - 1]
+    on_a_walk = sorted((_count(guide.findings[name].label) for name in asked), reverse=True)[
+        : MOST_SCREENS - 1
+    ]
     on_a_walk += [_count(guide.findings[name].label) for name in guide.front.vet_asks]
     said = [_count(reader.choice(each, name)) for each in guide.findings.values() for name in each.choices]
     said += [_count(reader.fill(node.title)) for node in guide.nodes.values() if not isinstance(node, Ask)]

@@ -100,7 +100,7 @@ def read_for_use(folder: Path | None, also: Sequence[Also] = ()) -> Read:
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    # A folder of the person's own is checked before it is used, and that goes by its rules.
+    # A folder of the person's own is checked before it is used, and that goes by all of it.
     own = folder is not None
     return read_guide(
         folder or knowledge_root(), own, rearing=own or "rearing" in also, cupboard=own or "cupboard" in also
