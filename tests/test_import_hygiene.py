@@ -54,6 +54,13 @@ def test_plain_mode_loads_no_screen() -> None:
     assert not {"textual", "rich"} & {module.partition(".")[0] for module in modules}
 
 
+def test_a_question_opens_no_cupboard() -> None:
+    """Nothing of the cupboard is loaded on the way to the first question."""
+    modules = loaded(FIRST_QUESTION)
+
+    assert not {"triage.cupboard", "triage.guide.item_links", "triage.multiplied"} & modules
+
+
 @pytest.mark.parametrize(
     "module",
     ["triage.units", "triage.amounts", "triage.guide.read", "triage.walk", "triage.session", "triage.page.page", "triage.check.coverage", "triage.record", "triage.answers"],

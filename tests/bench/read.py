@@ -60,9 +60,10 @@ def _warm() -> list[Figure]:
 
 def _files() -> list[Path]:
     from triage.guide.find import knowledge_root
-    from triage.guide.read import RULES
+    from triage.guide.read import CUPBOARD, RULES
 
-    return sorted(each for each in Path(str(knowledge_root())).rglob("*.yaml") if each.name != RULES)
+    left = (RULES, CUPBOARD)
+    return sorted(each for each in Path(str(knowledge_root())).rglob("*.yaml") if each.name not in left)
 
 
 def _guide() -> None:

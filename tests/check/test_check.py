@@ -8,6 +8,7 @@ import pytest
 
 from tests.check.test_wording import CANARIES as WORDING_CANARIES
 from tests.conftest import SMALL, small_guide
+from tests.cupboard.made import CHANGES as STOCKED
 from triage.check import CHECKS, check, prove
 from triage.check.search.searched import search
 from triage.guide.model import Guide
@@ -238,6 +239,27 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
         (FIRST, "  warm-it:\n", LONG.replace("go: ask-12", "go: well") + "  warm-it:\n"),
         ("findings/all.yaml", "weight:\n", LONG_FINDINGS + "weight:\n"),
     ]),
+    ("unneeded-item", "no page and no how-to needs 'needle'", [*STOCKED, ("cupboard.yaml", "[needle]", "[pin]")]),
+    ("need-without-item", "'measure-it' needs 'a long stick', and no item", [
+        *STOCKED, ("how-to/measure-it.yaml", "need: [a clean thermometer]", "need: [a clean thermometer, a long stick]"),
+    ]),
+    ("tag-without-item", "no item of cupboard.yaml is for steps tagged 'warm'", [
+        *STOCKED, ("cupboard.yaml", "  tags: warm\n", ""),
+    ]),
+    ("tag-without-item", "'warm' is in 'bare_tags', and yet 'heater' is for it", [
+        *STOCKED, ("guide.yaml", "act_tags:", "bare_tags: [warm]\nact_tags:"),
+    ]),
+    ("word-of-two-items", "'powder' stands for 'powder' already", [
+        *STOCKED, ("cupboard.yaml", "[needle]", "[needle, Powder]"),
+    ]),
+    ("certainty", "'probe' has no published source", [
+        *STOCKED, ("cupboard.yaml", "sources: [a-paper]", "sources: [common-practice]"),
+    ]),
+    ("figure-in-prose", "'3 hours' is a figure in a text", [*STOCKED, ("cupboard.yaml", "It feeds.", "It feeds for 3 hours.")]),
+    ("unused", "nothing uses the number 'times'", [*STOCKED, ("cupboard.yaml", "[rate, sack, times]", "[rate, sack]")]),
+    ("too-many-items", "'needle' has 5 cautions", [
+        *STOCKED, ("cupboard.yaml", "ask_vet: Ask the vet.", "ask_vet: Ask the vet.\n  cautions: [A., B., C., D., E.]"),
+    ]),
     ("danger-keys", "the danger signs are not asked within 3 keys", [
         ("guide.yaml", "way_in: danger", "way_in: ask-0"),
         (FIRST, "  warm-it:\n", LONG.replace("go: ask-12", "go: danger") + "  warm-it:\n"),
@@ -253,6 +275,12 @@ def found(folder: Path, *changes: Change) -> list[Problem]:
 def test_the_small_guide_passes(small: Guide) -> None:
     """The guide that the canaries spoil has no problem of its own."""
     assert check(small) == []
+
+
+def test_the_small_guide_passes_with_a_cupboard(tmp_path: Path) -> None:
+    """The cupboard that the canaries spoil has no problem of its own, and any word may stand in a step."""
+    assert found(tmp_path, *STOCKED) == []
+    assert found(tmp_path, *STOCKED, (FIRST, "Feed it.", "Feed it from a long boat.")) == []
 
 
 @pytest.mark.parametrize(("rule", "said", "changes"), CANARIES)

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import SMALL, small_guide
+from tests.cupboard.made import CHANGES as STOCKED
 from triage.check.wording import items, orders, reading, trade
 from triage.check.wording.stems import stems
 from triage.guide.glossary import tokens_of
@@ -36,6 +37,7 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
     ("reading-grade", "the reading grade of topic 'first' is", [(FIRST, "It is ill.", HARD_WORDS)]),
     ("reading-grade", "the reading grade of the how-tos is", [(HOW_TO, "Hold it still.", HARD_WORDS)]),
     ("reading-grade", "the reading grade of the questions is", [(FINDINGS, "It can die.", HARD_WORDS)]),
+    ("reading-grade", "the reading grade of the cupboard is", [*STOCKED, ("cupboard.yaml", "It feeds.", HARD_WORDS)]),
     ("too-many-items", "'well' has 5 cautions; 4 at most", [(FIRST, "[Not too much.]", "[A., B., C., D., E.]")]),
     ("too-many-items", "'measure-it' has 5 cautions; 4 at most", [(HOW_TO, "[Be gentle.]", "[A., B., C., D., E.]")]),
     ("too-many-items", "'measure-it' has 8 steps; 7 at most", [(HOW_TO, "[Hold it still.]", "[A., B., C., D., E., F., G., H.]")]),

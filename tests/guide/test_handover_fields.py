@@ -20,9 +20,18 @@ CARE = "means: No vet now.}"
 
 CIRCUMSTANCES = {
     "batch", "bag-powder", "bag-water", "bag-way", "reason", "glucose", "dryness", "ewe", "foster", "weather",
-    "age", "cord", "weight", "birth-type", "heat",
+    "age", "cord", "weight", "birth-type", "heat", "trouble", "more-trouble",
+    "keep-as", "tail", "dam-vaccine",
+    "breath-start", "others-chest", "limb-sign", "lame-leg", "bent-legs", "navel-look",
+    "strange", "fit", "shakes-since", "went-down", "low-hole", "sex",
+    "flock-trouble", "flock-share", "flock-dead", "ewe-trouble", "ewe-labour", "ewe-hanging", "ewe-afterbirth",
+    "suffering", "vet-treated",
+    "heat-harm", "heat-lately", "burn", "fed-till-now",
+    # asked only where something is wrong already
+    "wound", "wound-depth", "eaten", "head-part", "eye-seen", "sores-seen", "mouth-seen",
+    "about",
 }  # fmt: skip
-"""Findings of the shipped guide that are neither a worry nor normal."""
+"""Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 
 
 @pytest.mark.parametrize("field", ["normal", "given"])

@@ -183,6 +183,58 @@ def test_a_walk_reads_no_rules(tmp_path: Path) -> None:
     assert for_a_walk.guide == small_guide(tmp_path / "other")
 
 
+def test_a_walk_opens_no_cupboard(tmp_path: Path) -> None:
+    """The cupboard goes with the rules, and may be asked for without them."""
+    folder = write_small(tmp_path, BROKEN_RULE, ("cupboard.yaml", "", "spoon: {title: Spoon}\n"))
+
+    assert read_guide(folder, rules=False).problems == ()
+    told = [str(each) for each in read_guide(folder, rules=False, cupboard=True).problems]
+    assert [each.partition(" [")[0] for each in told] == [
+        f"cupboard.yaml:1:8: this cupboard item lacks '{field}'" for field in ("certainty", "sources", "why")
+    ]
+    assert len(read_guide(folder).problems) == 4
+
+
+THINGS = [
+    ("first: tonight, how_many: {least: 2}", ""),
+    ("first: season, how_many: {least: 2, one_for: 3}", ""),
+    ("first: season, how_many: {each_lamb: sack}", ""),
+    ("first: season, ask_vet: Ask.", ""),
+    ("at_hand: true", ""),
+    ("how_many: {least: 2}", "needs either 'first' or 'at_hand'"),
+    ("first: tonight", "exactly one of 'how_many', 'ask_vet' and 'at_hand'"),
+    ("first: tonight, at_hand: true", "needs either 'first' or 'at_hand'"),
+    (
+        "first: tonight, how_many: {least: 2}, ask_vet: Ask.",
+        "exactly one of 'how_many', 'ask_vet' and 'at_hand'",
+    ),
+    ("first: soon, how_many: {least: 2}", "'soon' is not one of tonight, this-week, season"),
+    (
+        "first: tonight, how_many: {least: 2, each_lamb: sack}",
+        "write either 'each_lamb', or 'least' and 'one_for'",
+    ),
+    ("first: tonight, how_many: {each_lamb: chill}", "are no weight, volume or count"),
+    ("first: tonight, how_many: {each_lamb: [sack, sack]}", "are no weight, volume or count"),
+    ("first: tonight, how_many: {each_lamb: sak}", "there is no number 'sak'; did you mean 'sack'?"),
+]
+
+
+@pytest.mark.parametrize(("written", "said"), THINGS)
+def test_a_thing_says_how_it_is_to_be_had(tmp_path: Path, written: str, said: str) -> None:
+    """A thing is counted, or a vet is asked, or any house has it; what each lamb takes is something on a shelf."""
+    sack = "sack: {title: S, value: 13, unit: kg, published: {a-paper: 13}, safer: lower, certainty: high}\npause:"
+    thing = f"thing: {{title: T, why: W., sources: [a-paper], certainty: high, {written}}}\n"
+    told = [
+        str(each)
+        for each in read_small(
+            tmp_path, ("numbers.yaml", "pause:", sack), ("cupboard.yaml", "", thing)
+        ).problems
+    ]
+
+    assert len(told) == bool(said)
+    assert all(said in each for each in told)
+
+
 @pytest.mark.parametrize("working", [True, False])
 def test_the_collector_is_left_as_it_was(tmp_path: Path, working: bool) -> None:
     """Reading rests the garbage collector, and gives it back working or resting as it was, mistakes or none."""

@@ -30,6 +30,8 @@ UNSAID = re.compile(
             r"is already defined at|is here twice",
             r"the sums? (take|need|know)|the sum '|is the name of a sum",
             r"says it is never unsure",
+            r"multiplied are no weight, volume or count",
+            r"unless_told|says what a walk is about|holds for the whole walk",
         )
     )
 )
@@ -50,6 +52,7 @@ MAKES: Mapping[str, Callable[[Names], Made]] = {
     "glossary.yaml": entry(fields.TERM),
     "sources.yaml": entry(fields.SOURCE),
     "rules.yaml": entry(fields.RULE),
+    "cupboard.yaml": entry(fields.ITEM),
 }
 BESIDE = {name: SMALL[name] for name in ("numbers.yaml", "sources.yaml")}
 """Files whose own entries stay beside what is made, as other files name them."""

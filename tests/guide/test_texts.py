@@ -42,6 +42,8 @@ def test_every_prose_of_the_shipped_guide_is_listed(guide: Guide) -> None:
         assert {*how_to.need, *how_to.steps, *how_to.cautions, how_to.right, how_to.stop} <= listed
     assert {number.note for number in guide.numbers.values() if number.note} <= listed
     assert {term.means for term in guide.glossary.values()} <= listed
+    for item in guide.cupboard.values():
+        assert {item.title, item.why, *item.cautions, *filter(None, (item.keeps, item.ask_vet))} <= listed
 
 
 def test_no_text_is_empty(guide: Guide, tmp_path: Path) -> None:

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from triage.holding.file import BIGGEST, read_holding
+from triage.holding.file import read_holding
 from triage.holding.holding import Holding
 from triage.holding.writing import as_text
+from triage.own_file import BIGGEST
 
 FULL = Holding(
     "Ann Field", "Hill Farm", "second gate", "01632 960111", "01632 960222", "us", "day", 200.0, 800.0, "added-to",

@@ -13,8 +13,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from triage.holding.fields import BY_NAME, FIELDS, THEMES, UNITS, WAYS, text_of, with_text, words_of
-from triage.holding.file import BIGGEST, read_holding, write_holding
+from triage.holding.file import read_holding, write_holding
 from triage.holding.holding import HeldRead, Holding
+from triage.own_file import BIGGEST
 from triage.screens.themes import THEMES as DRAWN
 
 SEEN = st.characters(codec="utf-8", exclude_categories=["Cc", "Zl", "Zp"])

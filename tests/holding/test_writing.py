@@ -9,8 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from triage.holding.file import BIGGEST, aside_for, change_holding, read_holding, write_holding
+from triage.holding.file import aside_for, change_holding, read_holding, write_holding
 from triage.holding.holding import Holding
+from triage.own_file import BIGGEST
 
 VET = Holding(vet="01632 960111")
 

@@ -27,6 +27,37 @@ MINUTES: dict[str, int] = {
     "try-bottle": 180, "tube-once": 180, "try-ewe": 180, "too-many": 180, "ewe-ill": 180,
     "raise-bottle": 180, "normal-dung": 180, "scours-young": 180, "scours-overfed": 180,
     "scours-older": 180,
+    # a chest sign may turn within the hour, a heated lamb sooner
+    "breathing-milk": 30, "breathing-fast": 30, "breathing-sputter": 60, "breathing-warm": 20,
+    "breathing-quiet": 120, "breathing-cough": 180, "breathing-several": 180,
+    # lockjaw and weak muscle show themselves by the next small feed, the rest before a missed one
+    "limbs-weak": 120, "limbs-ring": 120, "limbs-joint": 180, "limbs-no-weight": 180,
+    "limbs-soft": 180, "limbs-fixed": 180, "navel-ill": 180, "navel-bulge": 180,
+    # seen at each feed anyway: the foot, the limp and the dry cord are looked at morning and evening, or sooner
+    "limbs-foot": 720, "limbs-limp": 720, "navel-cord": 360,
+    # nerves and straining
+    "nerves-shaker": 30, "nerves-shakes": 30, "nerves-sways": 180, "nerves-nurse": 180,
+    "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
+    # the flock, the ewe and letting go: before they can have turned
+    "ewe-lambing": 30, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
+    "flock-shared": 120, "flock-several": 120, "flock-newborn-dead": 120, "flock-one-dead": 120,
+    "ewe-dull": 120,
+    "flock-lost": 180, "ewe-cleansing": 180, "ewe-not-cleansed": 180, "ewe-udder": 180,
+    "ewe-lost-lamb": 180, "letting-agree": 180, "letting-tired": 180,
+    # thin lambs that are bright, and dull ones
+    "thin-lid-unsure": 180, "thin-pale-young": 180, "thin-bottle": 180, "thin-bottle-fed": 180, "thin-ewe": 180,
+    "thin-pale": 720, "thin-gut": 720, "thin-weaned": 720, "thin-failing": 60,
+    # out of the heat
+    "still-panting": 20, "heat-over": 20, "hot-no-heat": 30, "burn-small": 180,
+    # taken over
+    "orphan-first-day": 120, "orphan-days": 120, "orphan-weeks": 180, "orphan-older": 180,
+    "orphan-hungry": 30, "orphan-shy": 180, "orphan-help": 180,
+    # a hurt or poisoned lamb that is bright: shock and bloat show within the half hour
+    "wound-skin": 30, "crushed": 30, "grain-young": 30, "face-swollen": 30,
+    # at the next feed
+    "torn-hole": 180, "fly-strike": 180, "marking-wound": 180, "other-feed": 180, "thing-swallowed": 180,
+    "lid-rolled-in": 180, "eye-cloudy": 180, "eye-wet": 180, "scabs-on-lips": 180, "jaw-wrong": 180,
+    "teeth-sore": 180, "sores-inside": 120,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, NOT_PUBLISHED, Act, Ask, End, Guide
 from triage.guide.texts import texts_of
-from triage.problems import Problem
+from triage.problems import Place, Problem
 
 SENTENCE_END = re.compile(r"(?<=[.?!])\s")
 
@@ -28,7 +28,7 @@ def complete(guide: Guide) -> Iterator[Problem]:
                 what = f"end '{name}' lacks 'look_again'; only a '{guide.top}' end may leave it out"
                 yield Problem(node.place, what, "incomplete-end")
         if isinstance(node, End | Act):
-            yield from _sure(guide, node)
+            yield from sure(guide, name, node.place, node.sources, node.certainty)
 
 
 def calls_as_it_says(guide: Guide) -> Iterator[Problem]:
@@ -59,14 +59,15 @@ def must_say(guide: Guide) -> Iterator[Problem]:
                 yield Problem(node.place, what, "must-say")
 
 
-def _sure(guide: Guide, node: End | Act) -> Iterator[Problem]:
+def sure(
+    guide: Guide, name: str, place: Place, sources: tuple[str, ...], certainty: str
+) -> Iterator[Problem]:
     """What rests on no publication says so, and what rests on weak pages is not called sure."""
-    published = [source for source in node.sources if source not in NOT_PUBLISHED]
+    published = [source for source in sources if source not in NOT_PUBLISHED]
     grades = {guide.sources[source].grade if source in guide.sources else "" for source in published}
-    certainty = node.certainty
-    if node.sources and not published and certainty not in (COMMON_PRACTICE, FROM_MEMORY, "low"):
-        what = f"'{node.name}' has no published source; its certainty can't be '{certainty}'"
-        yield Problem(node.place, what, "certainty")
+    if sources and not published and certainty not in (COMMON_PRACTICE, FROM_MEMORY, "low"):
+        what = f"'{name}' has no published source; its certainty can't be '{certainty}'"
+        yield Problem(place, what, "certainty")
     if grades == {"D"} and certainty in ("high", "moderate"):
-        what = f"'{node.name}' rests on grade D alone; its certainty can't be '{certainty}'"
-        yield Problem(node.place, what, "certainty")
+        what = f"'{name}' rests on grade D alone; its certainty can't be '{certainty}'"
+        yield Problem(place, what, "certainty")

@@ -47,10 +47,14 @@ PARTS: Mapping[str, str] = {
     "off-the-safer-side": "A number is the safest published one, or a note says why not.",
     "outside-published": "A number lies inside what its sources publish.",
     "overlap": "No answer has two ways on.",
+    "need-without-item": "What a how-to needs is in the cupboard.",
+    "tag-without-item": "An act tag has a thing in the cupboard, or is said to need none.",
     "too-many-items": "A list is short enough to be read to its end.",
+    "unneeded-item": "A thing in the cupboard is needed by some page or how-to.",
     "unreachable": "Some answer leads to every page.",
     "unused": "Everything that is defined is used.",
     "weak-source": "No number rests on the weakest sources alone.",
+    "word-of-two-items": "A word stands for one thing in the cupboard.",
 }
 """Of single parts of a guide, and of the ways between them."""
 

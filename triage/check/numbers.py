@@ -81,6 +81,8 @@ def unused(guide: Guide) -> Iterator[Problem]:
 def _used(guide: Guide) -> Iterator[str]:
     for amount in AMOUNTS.values():
         yield from amount.numbers
+    for item in guide.cupboard.values():
+        yield from item.how_many.each_lamb if item.how_many else ()
     for passage in all_texts(guide):
         yield from PLACEHOLDER.findall(passage.text)
     for finding in guide.findings.values():

@@ -8,6 +8,7 @@ from time import perf_counter
 
 from triage.check import (
     coverage,
+    cupboard,
     danger,
     dead,
     ends,
@@ -54,6 +55,11 @@ CHECKS: tuple[Check, ...] = (
     orders.vague,
     trade.unexplained,
     trade.unused,
+    cupboard.needed,
+    cupboard.covered,
+    cupboard.tags,
+    cupboard.shared_words,
+    cupboard.certain,
 )
 
 PART_CHECKS: tuple[Check, ...] = (

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from triage.guide import model, model_rearing
+from triage.guide.items import HowMany, Item
 from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
 from triage.guide.shapes import ListOf, MapOf, Record, Shape
 from triage.units import UNITS
 
+FIRST = ("tonight", "this-week", "season")
+"""By when a thing has to be there, the soonest first."""
 CERTAINTIES = ("high", "moderate", "low", model.COMMON_PRACTICE, model.FROM_MEMORY)
 
 _NUMBERS_ONLY = Prose(("number",))
@@ -197,6 +200,34 @@ SOURCE: Record[model.Source] = Record(
 
 _SHOWN = ListOf(Ref(("number", "amount")), or_one=True)
 
+HOW_MANY: Record[HowMany] = Record(
+    "number of things",
+    HowMany,
+    {},
+    {"least": Whole(), "one_for": Whole(), "each_lamb": ListOf(_NUMBER, or_one=True)},
+    limits=(ExactlyOne((("least", "one_for"), ("each_lamb",))),),
+)
+
+ITEM: Record[Item] = Record(
+    "cupboard item",
+    Item,
+    {"title": Plain(), "why": _NUMBERS_ONLY, "sources": _SOURCES, "certainty": _CERTAINTY},
+    {
+        "first": OneOf(FIRST),
+        "how_many": HOW_MANY,
+        "ask_vet": _NUMBERS_ONLY,
+        "at_hand": Yes(),
+        "words": ListOf(Plain()),
+        "tags": _TAGS,
+        "shows": _SHOWN,
+        "unless": _TAGS,
+        "keeps": _NUMBERS_ONLY,
+        "dated": Yes(),
+        "cautions": ListOf(_NUMBERS_ONLY),
+    },
+    limits=(ExactlyOne.of("first", "at_hand"), ExactlyOne.of("how_many", "ask_vet", "at_hand")),
+)
+
 TRAIT: Record[model.Trait] = Record(
     "target of a rule",
     model.Trait,
@@ -290,8 +321,10 @@ FRONT: Record[model.Front] = Record(
     },
     {
         "tag_words": ListOf(TAG_WORDS),
+        "bare_tags": _TAGS,
         "tag_changes": MapOf(ListOf(_FINDING), ref=("act tag",)),
         "vet_asks": ListOf(_FINDING),
+        "unless_told": MapOf(Plain(), ref=("finding",)),
     },
 )
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Protocol
 
 from triage.guide import model
+from triage.guide.items import Item
 from triage.units import same_dimension
 
 
@@ -21,6 +22,7 @@ class Parts(Protocol):
     how_tos: dict[str, model.HowTo]
     glossary: dict[str, model.Term]
     sources: dict[str, model.Source]
+    cupboard: dict[str, Item]
 
 
 def whole_parts(front: model.Front, parts: Parts) -> model.Guide:
@@ -37,7 +39,15 @@ def whole_parts(front: model.Front, parts: Parts) -> model.Guide:
         elif isinstance(node, model.Act) or any(node.urgency == each.name for each in front.urgencies):
             nodes[name] = node
     return model.Guide(
-        front, parts.topics, findings, nodes, parts.numbers, parts.how_tos, parts.glossary, parts.sources
+        front,
+        parts.topics,
+        findings,
+        nodes,
+        parts.numbers,
+        parts.how_tos,
+        parts.glossary,
+        parts.sources,
+        cupboard=parts.cupboard,
     )
 
 

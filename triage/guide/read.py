@@ -11,6 +11,7 @@ from typing import Any
 from triage.amounts import AMOUNTS
 from triage.guide import fields, model, model_rearing
 from triage.guide.find import Folder
+from triage.guide.items import Item
 from triage.guide.leaves import Plain
 from triage.guide.links import look_up
 from triage.guide.model import Read
@@ -35,6 +36,7 @@ class _Parts:
     rules: dict[str, model.Rule]
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
+    cupboard: dict[str, Item]
 
 
 _DEFINED_IN = {
@@ -50,7 +52,8 @@ _DEFINED_IN = {
 
 RULES = "rules.yaml"
 REARING = ("rearing.yaml", "laws.yaml")
-"""What a walk does not go by: the check goes by all of it, and a raising plan by the second."""
+CUPBOARD = "cupboard.yaml"
+"""The files that no walk goes by."""
 
 
 @contextmanager
@@ -66,18 +69,20 @@ def _collector_at_rest() -> Iterator[None]:
 
 
 @_collector_at_rest()
-def read_guide(folder: Folder, rules: bool = True, rearing: bool | None = None) -> Read:
+def read_guide(
+    folder: Folder, rules: bool = True, rearing: bool | None = None, cupboard: bool | None = None
+) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
-    A walk goes by no rule and no plan, so the way to a question may leave them out; what is checked
-    needs them. `rearing` None means: as `rules`.
+    A walk goes by no rule, raises no lamb and opens no cupboard, so the way to a question may leave them
+    out; what is checked needs them all. The last two go with the rules where they are not asked for.
     """
     files = list_files(folder)
     if isinstance(files, str):
         return Read(None, (), files)
     reading = Reading()
-    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
-    left = _left_out(rules, rules if rearing is None else rearing)
+    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
+    left = _left_out(rules, rules if rearing is None else rearing, rules if cupboard is None else cupboard)
     for name, file in files:
         if name in left:
             continue
@@ -96,8 +101,9 @@ def read_guide(folder: Folder, rules: bool = True, rearing: bool | None = None) 
     return Read(_whole(front, parts), problems)
 
 
-def _left_out(rules: bool, rearing: bool) -> set[str]:
-    return {*(() if rules else (RULES,)), *(() if rearing else REARING)}
+def _left_out(rules: bool, rearing: bool, cupboard: bool) -> set[str]:
+    wanted = {RULES: rules, CUPBOARD: cupboard, **dict.fromkeys(REARING, rearing)}
+    return {name for name, read in wanted.items() if not read}
 
 
 def _whole(front: model.Front, parts: _Parts) -> model.Guide:
@@ -113,6 +119,7 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
         parts.rules,
         parts.duties,
         parts.laws,
+        parts.cupboard,
     )
 
 
@@ -170,6 +177,7 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
         "rules.yaml": (parts.rules, fields.RULE, "name"),
         "rearing.yaml": (parts.duties, fields.DUTY, "name"),
         "laws.yaml": (parts.laws, fields.LAW, "name"),
+        "cupboard.yaml": (parts.cupboard, fields.ITEM, "name"),
     }
     if name == "guide.yaml":
         front = fields.FRONT.read(written, reading)

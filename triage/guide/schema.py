@@ -211,6 +211,7 @@ FILES: dict[str, Callable[[Book], Schema]] = {
     "rules": _entries(fields.RULE),
     "rearing": _entries(fields.DUTY),
     "laws": _entries(fields.LAW),
+    "cupboard": _entries(fields.ITEM),
 }
 """A schema for each kind of file, by the name it is kept under."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
+from triage.guide.items import Item
 from triage.guide.model import (
     Act,
     Ask,
@@ -106,6 +107,15 @@ def number_texts(number: Number) -> Iterator[Passage]:
         yield Passage(number.place, "basis", number.note)
 
 
+def item_texts(item: Item) -> Iterator[Passage]:
+    """Yield the texts of a thing in the cupboard."""
+    place = item.place
+    yield Passage(place, "title", item.title)
+    yield Passage(place, "why", item.why)
+    yield from (Passage(place, "note", text) for text in (item.keeps, item.ask_vet) if text)
+    yield from (Passage(place, "caution", text) for text in item.cautions)
+
+
 def term_texts(term: Term) -> Iterator[Passage]:
     """Yield the meaning of a trade word."""
     yield Passage(term.place, "means", term.means)
@@ -155,3 +165,5 @@ def all_texts(guide: Guide) -> Iterator[Passage]:
         yield from duty_texts(duty)
     for law in guide.laws.values():
         yield from law_texts(law)
+    for item in guide.cupboard.values():
+        yield from item_texts(item)

@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-import os
-import stat
 from collections.abc import Mapping
 from pathlib import Path
 
 from triage.holding.holding import HeldRead, Holding
+from triage.own_file import look, make_folder
 from triage.problems import Place, Problem
 from triage.units import System
 from triage.whole_file import OWNER, write_bytes_whole, write_whole
 
-BIGGEST = 100_000
 MOST_ASIDE = 99
 
 
 def read_holding(path: Path) -> HeldRead:
     """Read a holding's file. A missing one is an empty holding; never raises for what is there."""
-    there = _look(path)
+    there = look(path)
     if isinstance(there, str):
         return _unreadable(path, there)
     return _held(there or b"", path)
@@ -31,14 +29,14 @@ def write_holding(holding: Holding, path: Path) -> str:
     """
     from triage.holding.writing import as_text
 
-    there = _look(path)
+    there = look(path)
     if isinstance(there, str):
         return f"Nothing was written to {path}, as what lies there would be lost: {there}."
     aside = _aside(path, there)
     try:
         if aside and there:
             write_bytes_whole(there, aside, OWNER)
-        _make_folder(path.parent)
+        make_folder(path.parent)
         write_whole(as_text(holding), path, OWNER)
     except OSError as error:
         return f"It could not be written to {path}: {error.strerror or error}. What was there is there still."
@@ -63,29 +61,8 @@ def aside_for(path: Path) -> Path | None:
 
     Lost would be lines that can't be used, and comments of the person's own.
     """
-    there = _look(path)
+    there = look(path)
     return None if isinstance(there, str) else _aside(path, there)
-
-
-def _look(path: Path) -> bytes | str | None:
-    """Return what a file holds, or half a sentence on why that can't be told; None where there is none."""
-    try:
-        # Without waiting: a pipe that lies in its place may never be written to.
-        handle = os.open(path, os.O_RDONLY | os.O_NONBLOCK)
-    except (FileNotFoundError, NotADirectoryError):
-        return None
-    except OSError as error:
-        return f"it can't be read: {error.strerror or error}"
-    try:
-        if not stat.S_ISREG(os.fstat(handle).st_mode):
-            return "this is not a file"
-        with open(handle, "rb", closefd=False) as file:
-            raw = file.read(BIGGEST + 1)
-    except OSError as error:
-        return f"it can't be read: {error.strerror or error}"
-    finally:
-        os.close(handle)
-    return raw if len(raw) <= BIGGEST else f"it is longer than {BIGGEST:,} bytes"
 
 
 def _held(raw: bytes, path: Path) -> HeldRead:
@@ -109,7 +86,7 @@ def _aside(path: Path, there: bytes | None) -> Path | None:
         return None
     for number in range(1, MOST_ASIDE):
         aside = path.with_name(f"{path.name}.before{f'-{number}' if number > 1 else ''}")
-        if _look(aside) in (None, there):
+        if look(aside) in (None, there):
             break
     return aside
 
@@ -123,10 +100,3 @@ def _says_more(raw: bytes, path: Path) -> bool:
         return True
     own = set(as_text(held.holding).splitlines())
     return any("#" in line and line not in own for line in raw.decode("utf-8-sig").splitlines())
-
-
-def _make_folder(folder: Path) -> None:
-    """Make a folder for its owner alone, and those above it that are not there either."""
-    if not folder.is_dir():
-        _make_folder(folder.parent)
-        folder.mkdir(mode=0o700, exist_ok=True)

@@ -22,6 +22,11 @@ def holding_file() -> Path | Nowhere:
     return _in("user_config_path", "holding.yaml")
 
 
+def shelf_file() -> Path | Nowhere:
+    """Return where it is written down what is on the shelf, beside the holding."""
+    return _in("user_config_path", "shelf.txt")
+
+
 def casebook_file() -> Path | Nowhere:
     """Return where the casebook is, in the platform's folder for a program's data."""
     return _in("user_data_path", "casebook.sqlite")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import FEED, NOW, TAKES_MILK_AWAY, TODAY
+from tests.check.rule_pages import FEED, NOW, TAKES_MILK_AWAY, TODAY
 from tests.check.rule_rows import UNASKED, Lamb, Row, days, each, hours, one_unasked, row
 from triage.facts import UNSURE
 

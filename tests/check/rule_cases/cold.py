@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import FEED, HOTTEST_AIR, NOW, TODAY, WARM, WATCH
+from tests.check.rule_pages import FEED, HOTTEST_AIR, NOW, TODAY, WARM, WATCH
 from tests.check.rule_rows import (
     NOT_ASKED,
     UNASKED,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import ALONE, FEED, NOW, SAYS_PHONE
+from tests.check.rule_pages import ALONE, FEED, NOW, SAYS_PHONE
 from tests.check.rule_rows import UNASKED, Lamb, Row, degc, each, one_unasked, row
 from triage.facts import UNSURE
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import ALONE, FEED, NOW, TODAY, TUBE
+from tests.check.rule_pages import ALONE, FEED, NOW, TODAY, TUBE
 from tests.check.rule_rows import (
     UNASKED,
     Lamb,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import ALONE, FEED, NOW, TODAY, TUBE, WATCH
+from tests.check.rule_pages import ALONE, FEED, NOW, TODAY, TUBE, WATCH
 from tests.check.rule_rows import UNASKED, Lamb, Row, degc, each, one_unasked, row, says_with_tag
 from triage.facts import UNSURE
 

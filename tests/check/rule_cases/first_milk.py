@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import NOW, TODAY
+from tests.check.rule_pages import NOW, TODAY
 from tests.check.rule_rows import (
     NOT_ASKED,
     UNASKED,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import FEED, NOW, TODAY, TUBE, WATCH
+from tests.check.rule_pages import FEED, NOW, TODAY, TUBE, WATCH
 from tests.check.rule_rows import (
     UNASKED,
     Lamb,
@@ -80,8 +80,13 @@ ROWS: dict[str, Row] = {
     ),
     "no-page-calls-today": row(
         TODAY,
-        each("reason", "other"),
-        [UNASKED, *each("reason", "cold", "refusing", "scours", "belly", "no-first-milk", "rejected")],
+        each("more-trouble", "none"),
+        [UNASKED, *each("more-trouble", "head", "thin", "hot", "suffering", "flock", "ewe")],
+    ),
+    "strange-or-poisoned-calls-today": row(
+        TODAY,
+        each("trouble", "nerves", "ate"),
+        [UNASKED, *each("trouble", "chest", "legs", "passing", "hurt", "more")],
     ),
     "no-home-injection": row(
         never_tags("vet-injection"),

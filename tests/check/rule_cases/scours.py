@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.check.rule_cases.pages import ALONE, EVERY_END_SAYS_SOAP, FEED, NOW, TODAY, TUBE
+from tests.check.rule_pages import ALONE, EVERY_END_SAYS_SOAP, FEED, NOW, TODAY, TUBE
 from tests.check.rule_rows import UNASKED, Lamb, Row, days, degc, each, hours, one_unasked, row
 from triage.facts import UNSURE
 

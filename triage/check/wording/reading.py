@@ -11,7 +11,16 @@ from typing import NamedTuple
 
 from triage.check.wording.syllables import syllables
 from triage.guide.model import PLACEHOLDER, Guide
-from triage.guide.texts import Kind, Passage, all_texts, duty_texts, finding_texts, how_to_texts, topic_texts
+from triage.guide.texts import (
+    Kind,
+    Passage,
+    all_texts,
+    duty_texts,
+    finding_texts,
+    how_to_texts,
+    item_texts,
+    topic_texts,
+)
 from triage.problems import Place, Problem
 
 LONGEST = 22
@@ -30,6 +39,7 @@ _FIGURE = " 0 0 "
 
 _END = re.compile(r"(?<=[.?!])[\"')]*\s+")
 _SAID = re.compile(r"[A-Za-z0-9]")
+_WORD = re.compile(r"\S*?[A-Za-z0-9]\S*")
 
 
 @dataclass(frozen=True)
@@ -60,7 +70,7 @@ def sentences_in(text: str) -> tuple[str, ...]:
 @lru_cache(maxsize=8192)
 def words_in(sentence: str) -> tuple[str, ...]:
     """Return the words of a sentence, parted where there is a space; a hyphen parts none."""
-    return tuple(word for word in PLACEHOLDER.sub(_FIGURE, sentence).split() if _SAID.search(word))
+    return tuple(_WORD.findall(PLACEHOLDER.sub(_FIGURE, sentence) if "{" in sentence else sentence))
 
 
 def measure(passages: Iterable[Passage]) -> Measured | None:
@@ -69,6 +79,9 @@ def measure(passages: Iterable[Passage]) -> Measured | None:
     sentences = [sentence for text in texts for sentence in sentences_in(text)]
     words = [word for sentence in sentences for word in words_in(sentence)]
     return Measured(len(sentences), len(words), sum(map(syllables, words))) if words else None
+
+
+_measured = lru_cache(maxsize=128)(measure)
 
 
 def long_sentences(guide: Guide) -> Iterator[Problem]:
@@ -84,7 +97,7 @@ def long_sentences(guide: Guide) -> Iterator[Problem]:
 def long_on_average(guide: Guide) -> Iterator[Problem]:
     """The sentences of each topic, each how-to and the questions have twelve words at most on average."""
     for whole in (*_topics(guide), *_how_tos(guide), *_pooled("the questions", _questions(guide))):
-        measured = measure(whole.passages)
+        measured = _measured(whole.passages)
         if measured and measured.mean > LONGEST_MEAN:
             what = (
                 f"the sentences of {whole.name} have {measured.mean:.1f} words on average, "
@@ -94,10 +107,11 @@ def long_on_average(guide: Guide) -> Iterator[Problem]:
 
 
 def grades(guide: Guide) -> Iterator[Problem]:
-    """Each topic, all how-tos together and all questions together read at grade six at most."""
+    """Each topic, all how-tos, all questions and the whole cupboard each read at grade six at most."""
     how_tos, questions = _pooled("the how-tos", _how_tos(guide)), _pooled("the questions", _questions(guide))
-    for whole in (*_topics(guide), *how_tos, *questions):
-        measured = measure(whole.passages)
+    cupboard = _pooled("the cupboard", _items(guide))
+    for whole in (*_topics(guide), *how_tos, *questions, *cupboard):
+        measured = _measured(whole.passages)
         if measured and measured.words >= ENOUGH_WORDS and measured.grade > HARDEST_GRADE:
             what = (
                 f"the reading grade of {whole.name} is {measured.grade:.1f}, {HARDEST_GRADE} at most; "
@@ -131,6 +145,10 @@ def _duties(guide: Guide) -> list[_Whole]:
 
 def _questions(guide: Guide) -> list[_Whole]:
     return [_Whole(each.name, each.place, tuple(finding_texts(each))) for each in guide.findings.values()]
+
+
+def _items(guide: Guide) -> list[_Whole]:
+    return [_Whole(each.name, each.place, tuple(item_texts(each))) for each in guide.cupboard.values()]
 
 
 def _pooled(name: str, wholes: list[_Whole]) -> list[_Whole]:
