@@ -117,6 +117,25 @@ def test_all_prints_the_rest_where_a_lamb_has_no_plan(here: Path, capsys: pytest
     assert not list((here / "pages-to-print").glob("plan-*"))
 
 
+def test_all_prints_the_rest_where_the_casebook_can_not_be_opened(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The walls need no casebook; that the plans are missing is told, and the exit status says it."""
+    (here / "book").mkdir()
+
+    assert main(["print", "all", "--casebook", "book"]) == 2
+    assert "The casebook can't be opened" in capsys.readouterr().err
+    assert (here / "pages-to-print" / "danger-signs.html").is_file()
+
+
+def test_all_stops_where_a_page_can_not_be_written(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A folder stands where a page should: it is told, and stays as it is."""
+    (here / "pages-to-print" / "milk-tables.html").mkdir(parents=True)
+
+    assert main(["print", "all"]) == 2
+    assert "milk-tables.html can't be written: Is a directory" in capsys.readouterr().err
+
+
 @pytest.mark.parametrize(
     ("asked", "status", "said"),
     [
