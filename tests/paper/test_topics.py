@@ -191,6 +191,8 @@ def test_the_danger_signs_are_those_of_the_guide_in_its_order() -> None:
         finding = guide.findings[name]
         said = texts(page, "h3")
         everything = words(page)
+        title = guide.topics[name.partition("-danger")[0]].title if "-" in name else danger.NAME
+        assert texts(page, "h1") == [title]
 
         assert said == [flat(wall.fill(finding.choices[each])) for each in choices]
         assert everything.index("Phone the vet now") < everything.index("01632 960111")

@@ -70,7 +70,8 @@ def danger_parts(wall: Wall, holding: Holding, vet: str = "") -> Iterator[Part]:
 def _sheet(wall: Wall, name: str, phone: tuple[Holding, str], sizes: Sizes) -> Iterator[Piece]:
     guide, (holding, vet) = wall.guide, phone
     finding = guide.findings[name]
-    yield text(NAME, TITLE, "h1")
+    first = name == next(iter(guide.front.danger_signs))
+    yield text(NAME if first else _topic_of(guide, finding), TITLE, "h1")
     yield whole(_phone(guide, holding, vet, sizes.number), "now", 4.5)
     yield RULE
     yield text(wall.fill(finding.ask), HEAD)
@@ -81,6 +82,12 @@ def _sheet(wall: Wall, name: str, phone: tuple[Holding, str], sizes: Sizes) -> I
     if finding.look:
         yield text(wall.fill(finding.look), BODY)
     yield from _here(holding)
+
+
+def _topic_of(guide: Guide, finding: Finding) -> str:
+    """Return the title of the topic that begins with these signs."""
+    asking = (node for node in guide.nodes.values() if isinstance(node, Ask) and node.finding == finding.name)
+    return next((guide.topics[node.topic].title for node in asking), finding.label)
 
 
 def _phone(guide: Guide, holding: Holding, vet: str, most: Style) -> Iterator[Piece]:
