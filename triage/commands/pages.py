@@ -173,7 +173,7 @@ def _plan(parsed: argparse.Namespace, making: Making) -> Sheets | Exit:
         complain("Whose plan? Give the lamb's name: triage print plan blue")
         return Exit.UNREADABLE
     parsed.lamb = parsed.name
-    session = at_lamb(parsed)
+    session = at_lamb(parsed, making.guide)
     if isinstance(session, Exit):
         return session
     made = _plan_of(session, making)
@@ -205,7 +205,7 @@ def _plans(parsed: argparse.Namespace, making: Making) -> Iterator[Sheets | Exit
     from triage.session.lambs import EVERY
     from triage.session.resuming import take_up_last
 
-    session = open_session(parsed)
+    session = open_session(parsed, making.guide)
     if isinstance(session, Exit):
         yield session
         return
