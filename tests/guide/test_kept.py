@@ -36,7 +36,7 @@ def count(monkeypatch: pytest.MonkeyPatch) -> list[int]:
         read.append(1)
         return read_guide(*arguments, **named)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(kept, "read_guide", counted)
+    monkeypatch.setattr("triage.guide.read.read_guide", counted)
     return read
 
 

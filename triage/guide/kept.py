@@ -17,8 +17,9 @@ from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
 
+from triage.guide.files import list_files
 from triage.guide.model import Read
-from triage.guide.read import list_files, read_guide
+from triage.guide.resting import collector_at_rest
 
 BEGINS = "guide-"
 ENDS = ".kept"
@@ -32,13 +33,13 @@ def read_kept(root: Path, cache: Path | None, rearing: bool, cupboard: bool) -> 
     `cache` None keeps nothing.
     """
     name = None if cache is None else _name(root, rearing, cupboard)
-    if cache is None or name is None:
-        return read_guide(root, False, rearing=rearing, cupboard=cupboard)
-    kept = _taken(cache / name)
+    kept = _taken(cache / name) if cache and name else None
     if kept is not None:
         return kept
+    from triage.guide.read import read_guide  # none of it is needed where the guide is kept
+
     read = read_guide(root, False, rearing=rearing, cupboard=cupboard)
-    if read.guide and not read.problems:
+    if cache and name and read.guide and not read.problems:
         with suppress(OSError):
             _keep(read, cache / name)
     return read
@@ -78,7 +79,8 @@ def _taken(file: Path) -> Read | None:
             written = kept.read()
         if hashlib.sha256(written[_DIGEST:]).digest() != written[:_DIGEST]:
             return None
-        read = pickle.loads(written[_DIGEST:])  # our own file, which nobody else may write
+        with collector_at_rest():
+            read = pickle.loads(written[_DIGEST:])  # our own file, which nobody else may write
     except Exception:  # whatever it is: the guide is read from its files
         return None
     return read if isinstance(read, Read) and read.guide else None
