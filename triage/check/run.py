@@ -24,6 +24,7 @@ from triage.check import (
 from triage.check.search.searched import Searched, search
 from triage.check.tally import Tally
 from triage.check.wording import items, orders, reading, trade
+from triage.guide.ahead import read_ahead
 from triage.guide.model import Guide
 from triage.problems import Problem, errors
 
@@ -81,6 +82,9 @@ WALK_CHECKS: tuple[WalkCheck, ...] = (
     safety.broken,
     safety.idle,
     safety.contradicting,
+    screens.too_long,
+)
+WALK_CHECKS_ASIDE: tuple[WalkCheck, ...] = (
     unsure.missing,
     unsure.too_easy,
     urgency.danger_signs,
@@ -88,8 +92,8 @@ WALK_CHECKS: tuple[WalkCheck, ...] = (
     urgency.understated,
     dead.branches,
     dead.nodes,
-    screens.too_long,
 )
+"""About as much work as the others, for a second process where there is one."""
 
 
 @dataclass(frozen=True)
@@ -100,19 +104,29 @@ class Proof:
     tally: Tally | None
 
 
-def prove(guide: Guide) -> Proof:
-    """Hold a guide to everything that must hold of it."""
+def prove(guide: Guide, two: bool = False) -> Proof:
+    """Hold a guide to everything that must hold of it.
+
+    With `two` the work is shared with a child process, which is only for a program that has no threads.
+    """
     began = perf_counter()
-    problems = {problem for each in CHECKS for problem in each(guide)}
-    endless = {*structure.endless_loops(guide), *structure.rounds(guide)}
-    problems |= endless
-    tally = None
-    if not endless:  # else there are walks without an end, or nearly so, and they can't all be searched
-        searched = search(guide)
-        problems |= _over_walks(searched)
-        if not errors(problems):
-            tally = Tally.of(searched, perf_counter() - began)
+    problems = {*structure.endless_loops(guide), *structure.rounds(guide)}
+    if problems:  # there are walks without an end, or nearly so, and they can't all be searched
+        return Proof(tuple(sorted(problems | _over_parts(guide))), None)
+    parts = _aside(lambda: _over_parts(guide), two)
+    searched = search(guide)
+    problems |= _over_walks(searched, two) | parts()
+    tally = None if errors(problems) else Tally.of(searched, perf_counter() - began)
     return Proof(tuple(sorted(problems)), tally)
+
+
+def _over_parts(guide: Guide) -> set[Problem]:
+    return {problem for each in CHECKS for problem in each(guide)}
+
+
+def _aside(work: Callable[[], set[Problem]], two: bool) -> Callable[[], set[Problem]]:
+    """Return what gives the result of some work: begun now in a child, or done when it is asked for."""
+    return read_ahead(work) if two else work
 
 
 def check_parts(part: Guide) -> list[Problem]:
@@ -120,9 +134,16 @@ def check_parts(part: Guide) -> list[Problem]:
     return sorted({problem for each in PART_CHECKS for problem in each(part)})
 
 
-def _over_walks(searched: Searched) -> set[Problem]:
+def _over_walks(searched: Searched, two: bool) -> set[Problem]:
     too_many = set(limit.reached(searched))
-    return too_many or {problem for each in WALK_CHECKS for problem in each(searched)}
+    if too_many:
+        return too_many
+    others = _aside(lambda: _held(searched, WALK_CHECKS_ASIDE), two)
+    return _held(searched, WALK_CHECKS) | others()
+
+
+def _held(searched: Searched, checks: tuple[WalkCheck, ...]) -> set[Problem]:
+    return {problem for each in checks for problem in each(searched)}
 
 
 def check(guide: Guide) -> list[Problem]:

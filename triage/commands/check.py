@@ -54,7 +54,7 @@ def _check(folder: Folder, read: Read) -> Checked:
     if read.guide is None:
         parts = check_parts(read.part) if read.part else []
         return Checked.of(str(folder), (*read.problems, *parts))
-    proof = prove(read.guide)
+    proof = prove(read.guide, two=True)
     return Checked.of(str(folder), (*read.problems, *proof.problems), read.guide, proof.tally)
 
 

@@ -14,7 +14,7 @@ from tests.published import (
     walks,
 )
 from triage.check.limit import reached
-from triage.check.run import CHECKS, WALK_CHECKS
+from triage.check.run import CHECKS, WALK_CHECKS, WALK_CHECKS_ASIDE
 from triage.check.search.searched import search
 from triage.check.structure import endless_loops, rounds
 from triage.guide.model import Guide, Read
@@ -39,7 +39,7 @@ def _problems(guide: Guide) -> Iterator[Problem]:
     yield from rounds(guide)
     searched = search(guide)
     yield from reached(searched)
-    for walk_check in WALK_CHECKS:
+    for walk_check in (*WALK_CHECKS, *WALK_CHECKS_ASIDE):
         yield from walk_check(searched)
 
 
