@@ -309,12 +309,12 @@ THIN_HEAT_ORPHAN = """
 gain-days       | 1 day common-practice -       | 7 day common-practice -    | 3 day common-practice -     | lower  | it is seen sooner that more milk does not help
 # A single day is lost in a full or empty belly.
 thin-look       | 12 h common-practice -        | 24 h common-practice -     | 12 h common-practice -      | lower  | pale can turn to white
-cow-anaemia-from | 1 week fwi96-start -         | 7 day from-memory 1:2.3    | 1 week fwi96-start -        | lower  | its gums are looked at sooner
-cow-anaemia-to  | 2 week fwi96-start -          | 21 day from-memory 1:2.3   | 21 day from-memory 1:2.3    | higher | its gums are looked at for longer
+cow-anaemia-from | 1 week fwi96-start -         | 1 week animalia-cow -      | 1 week animalia-cow -       | lower  | its gums are looked at sooner
+cow-anaemia-to  | 2 week fwi96-start -          | 3 week animalia-cow -      | 3 week animalia-cow -       | higher | its gums are looked at for longer
 nematodirus-from | 4 week fj-nem 2:1a           | 6 week adsr18 2:1a         | 4 week fj-nem 2:1a          | lower  | it is thought of sooner
 nematodirus-to  | 12 week adsr18 2:1a           | 12 week fj-nem 2:1a        | 12 week adsr18 2:1a         | higher | it is thought of for longer
 cooling-check   | 5 min common-practice -       | 10 min common-practice -   | 5 min common-practice -     | lower  | cooling too far is seen sooner
-cooling-stop    | 103 degF nelson-vets -        | 40 degC common-practice -  | 40 degC common-practice -   | higher | a small lamb is not chilled
+cooling-stop    | 39 degC berry-heat -          | 40 degC common-practice -  | 40 degC common-practice -   | higher | a small lamb is not chilled
 burn-cool       | 5 min adelaide-burns -        | 30 min greencross-burns -  | 10 min propet-burns -       | lower  | a small lamb is not chilled
 # Five minutes are the least that a page for pets asks.
 """
@@ -322,7 +322,7 @@ burn-cool       | 5 min adelaide-burns -        | 30 min greencross-burns -  | 1
 HEAD_WOUNDS_POISON = """
 stitch-window | 4 h cutting-edge -        | 6 h cutting-edge -        | 4 h cutting-edge -          | lower  | germs have less time
 egg-hatch     | 12 h nadis-fly -          | 12 h westpoint-fly -      | 12 h nadis-fly -            | lower  | maggots are seen sooner
-orf-heals     | 2 week nadis-skin -       | 6 week nadis-2006 -       | 28 day cr-orf -             | lower  | the vet hears sooner
+orf-heals     | 2 week nadis-skin 2:5     | 6 week nadis-2006 2:5     | 4 week nadis-skin 2:5       | lower  | the vet hears sooner
 # Where all three meet: most heal by then, and one that has not is looked at again.
 eye-better    | 2 day common-practice -   | 5 day common-practice -   | 3 day common-practice -     | lower  | the vet hears sooner
 # No source.

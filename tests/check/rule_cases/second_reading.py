@@ -1,0 +1,71 @@
+"""Rows of the rules that came of a second reading: sore heads with a fever, heat, scrapes, and well orphans."""
+
+from __future__ import annotations
+
+from tests.check.rule_pages import FEED, NOW, TODAY, WATCH
+from tests.check.rule_rows import UNASKED, Lamb, Row, degc, each, one_unasked, row
+from triage.facts import UNSURE
+
+SORES: Lamb = {"before-feed": "sores", "temperature": degc(40.8)}
+HEAD: Lamb = {"head-part": "mouth", "temperature": degc(40.8)}
+HEATED: Lamb = {"heat-harm": "over", "manner": "dull"}
+LAMED: Lamb = {"trouble": "hurt", "manner": "sore"}
+FEVERS = (degc(40.5), degc(40.6), degc(42))
+NO_FEVERS = (degc(39), degc(40.4), UNSURE)
+
+ROWS: dict[str, Row] = {
+    "fever-with-mouth-sores-calls-now": row(
+        NOW,
+        each("temperature", *FEVERS, of=SORES),
+        [
+            UNASKED,
+            *one_unasked(SORES),
+            *each("temperature", *NO_FEVERS, of=SORES),
+            *each("before-feed", "none", "swollen", UNSURE, of=SORES),
+        ],
+    ),
+    "fever-with-a-sore-head-calls-now": row(
+        NOW,
+        [*each("temperature", *FEVERS, of=HEAD), *each("head-part", "mouth", "face", of=HEAD)],
+        [
+            UNASKED,
+            *one_unasked(HEAD),
+            *each("temperature", *NO_FEVERS, of=HEAD),
+            *each("head-part", "eye", of=HEAD),
+        ],
+    ),
+    "face-that-hangs-calls-now": row(
+        NOW, each("mouth-seen", "hangs"), [UNASKED, *each("mouth-seen", "jaw", "teeth", "nothing")]
+    ),
+    "no-feed-for-a-face-that-hangs": row(
+        FEED, each("mouth-seen", "hangs"), [UNASKED, *each("mouth-seen", "jaw", "teeth", "nothing", UNSURE)]
+    ),
+    "dull-after-heat-calls-now": row(
+        NOW,
+        [
+            *each("heat-harm", "panting", "over", UNSURE, of=HEATED),
+            *each("manner", "dull", UNSURE, of=HEATED),
+        ],
+        [
+            UNASKED,
+            *one_unasked(HEATED),
+            *each("heat-harm", "burnt", "none", of=HEATED),
+            *each("manner", "bright", "missed", "sore", of=HEATED),
+        ],
+    ),
+    "only-a-scrape-is-watched": row(
+        TODAY, each("wound", "bite", "maggots", "marking", "crushed"), [UNASKED, *each("wound", "torn")]
+    ),
+    "hole-calls-today": row(
+        TODAY, each("wound-depth", "holes"), [UNASKED, *each("wound-depth", "skin")]
+    ),
+    "hurt-and-off-its-milk-or-lame-calls-today": row(
+        TODAY,
+        each("manner", "missed", "sore", of=LAMED),
+        [UNASKED, *one_unasked(LAMED), *each("manner", "bright", of=LAMED)]
+        + each("trouble", "ate", "legs", of=LAMED),
+    ),
+    "unmeasured-lamb-is-watched": row(
+        WATCH, each("temperature", UNSURE), [UNASKED, *each("temperature", degc(39), degc(40))]
+    ),
+}
