@@ -9,6 +9,7 @@ from triage.facts import UNSURE
 SORES: Lamb = {"before-feed": "sores", "temperature": degc(40.8)}
 HEAD: Lamb = {"head-part": "mouth", "temperature": degc(40.8)}
 HEATED: Lamb = {"heat-harm": "over", "manner": "dull"}
+SWALLOWED: Lamb = {"eaten": "string", "swallows": "swallows"}
 LAMED: Lamb = {"trouble": "hurt", "manner": "sore"}
 FEVERS = (degc(40.5), degc(40.6), degc(42))
 NO_FEVERS = (degc(39), degc(40.4), UNSURE)
@@ -56,16 +57,31 @@ ROWS: dict[str, Row] = {
     "only-a-scrape-is-watched": row(
         TODAY, each("wound", "bite", "maggots", "marking", "crushed"), [UNASKED, *each("wound", "torn")]
     ),
-    "hole-calls-today": row(
-        TODAY, each("wound-depth", "holes"), [UNASKED, *each("wound-depth", "skin")]
-    ),
+    "hole-calls-today": row(TODAY, each("wound-depth", "holes"), [UNASKED, *each("wound-depth", "skin")]),
     "hurt-and-off-its-milk-or-lame-calls-today": row(
         TODAY,
         each("manner", "missed", "sore", of=LAMED),
-        [UNASKED, *one_unasked(LAMED), *each("manner", "bright", of=LAMED)]
-        + each("trouble", "ate", "legs", of=LAMED),
+        [
+            UNASKED,
+            *one_unasked(LAMED),
+            *each("manner", "bright", of=LAMED),
+            *each("trouble", "ate", "legs", of=LAMED),
+        ],
     ),
     "unmeasured-lamb-is-watched": row(
         WATCH, each("temperature", UNSURE), [UNASKED, *each("temperature", degc(39), degc(40))]
+    ),
+    "swallowed-something-and-no-suck-calls-now": row(
+        NOW,
+        [
+            *each("eaten", "grain", "string", of=SWALLOWED),
+            *each("swallows", "swallows", "no-swallow", UNSURE, of=SWALLOWED),
+        ],
+        [
+            UNASKED,
+            *one_unasked(SWALLOWED),
+            *each("eaten", "feed", of=SWALLOWED),
+            *each("swallows", "sucks", of=SWALLOWED),
+        ],
     ),
 }
