@@ -10,6 +10,8 @@ SORES: Lamb = {"before-feed": "sores", "temperature": degc(40.8)}
 HEAD: Lamb = {"head-part": "mouth", "temperature": degc(40.8)}
 HEATED: Lamb = {"heat-harm": "over", "manner": "dull"}
 SWALLOWED: Lamb = {"eaten": "string", "swallows": "swallows"}
+DULL: Lamb = {"more-trouble": "head", "manner": "dull"}
+FOOT_SORE: Lamb = {"sores-seen": "lips", "manner": "sore"}
 LAMED: Lamb = {"trouble": "hurt", "manner": "sore"}
 FEVERS = (degc(40.5), degc(40.6), degc(42))
 NO_FEVERS = (degc(39), degc(40.4), UNSURE)
@@ -83,5 +85,20 @@ ROWS: dict[str, Row] = {
             *each("eaten", "feed", of=SWALLOWED),
             *each("swallows", "sucks", of=SWALLOWED),
         ],
+    ),
+    "sore-head-and-dull-calls-now": row(
+        NOW,
+        each("manner", "dull", UNSURE, of=DULL),
+        [
+            UNASKED,
+            *one_unasked(DULL),
+            *each("manner", "bright", "missed", "sore", of=DULL),
+            *each("more-trouble", "thin", of=DULL),
+        ],
+    ),
+    "sore-mouth-and-lame-calls-now": row(
+        NOW,
+        each("sores-seen", "inside", "lips", of=FOOT_SORE),
+        [UNASKED, *one_unasked(FOOT_SORE), *each("manner", "bright", "missed", of=FOOT_SORE)],
     ),
 }
