@@ -101,4 +101,14 @@ ROWS: dict[str, Row] = {
         each("sores-seen", "inside", "lips", of=FOOT_SORE),
         [UNASKED, *one_unasked(FOOT_SORE), *each("manner", "bright", "missed", of=FOOT_SORE)],
     ),
+    "no-feed-for-a-sore-head-and-a-dull-lamb": row(
+        FEED,
+        each("manner", "dull", UNSURE, of=DULL),
+        [
+            UNASKED,
+            *one_unasked(DULL),
+            *each("manner", "bright", "missed", "sore", of=DULL),
+            *each("more-trouble", "thin", of=DULL),
+        ],
+    ),
 }
