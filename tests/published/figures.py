@@ -320,8 +320,9 @@ burn-cool       | 5 min adelaide-burns -        | 30 min greencross-burns -  | 1
 """
 
 HEAD_WOUNDS_POISON = """
-stitch-window | 4 h cutting-edge -        | 6 h cutting-edge -        | 4 h cutting-edge -          | lower  | germs have less time
-egg-hatch     | 12 h nadis-fly -          | 12 h westpoint-fly -      | 12 h nadis-fly -            | lower  | maggots are seen sooner
+stitch-window | 3 h ljworld-wounds -      | 6 h cutting-edge -        | 4 h cutting-edge -          | lower  | germs have less time
+# Where all three meet; it is stitched late sooner than not at all.
+egg-hatch     | 8 h levot-fly -           | 24 h levot-fly -          | 8 h levot-fly -             | lower  | maggots are seen sooner
 orf-heals     | 2 week nadis-skin 2:5     | 6 week nadis-2006 2:5     | 4 week nadis-skin 2:5       | lower  | the vet hears sooner
 # Where all three meet: most heal by then, and one that has not is looked at again.
 eye-better    | 2 day common-practice -   | 5 day common-practice -   | 3 day common-practice -     | lower  | the vet hears sooner
@@ -329,7 +330,7 @@ eye-better    | 2 day common-practice -   | 5 day common-practice -   | 3 day co
 yew-kills     | 2 h omafra-yew -          | 3 h ifj-yew -             | 2 h omafra-yew -            | lower  | nobody waits
 plant-watch   | 48 h ifj-yew -            | 48 h ifj-yew -            | 48 h ifj-yew -              | higher | it is watched for longer
 grain-signs   | 24 h dairy-grain -        | 36 h dairy-grain -        | 36 h dairy-grain -          | higher | it is watched for longer
-dose-blind    | 3 day meling-closantel -  | 3 day meling-closantel -  | 3 day meling-closantel -    | higher | it is watched for longer
+dose-blind    | 3 day meling-closantel -  | 2 week flock-closantel -  | 2 week flock-closantel -    | higher | it is watched for longer
 """
 
 CUPBOARD = """
