@@ -8,7 +8,8 @@ side that is safer for the lamb, and why. A figure is `value unit source place` 
 itself prints; a value may be a quotient, where a source prints an amount for a weight.
 
 The place is a section of our notes on the sources: `1:` for chill, milk, fostering, weaning and warmth, `2:` for
-illness and care. `-` is no place: no source prints a figure, and the range is what a sheep vet would accept.
+illness and care. `-` is no place in them: the source was read later and stands in `sources.yaml`, or no source
+prints a figure, and the range is what a sheep vet would accept.
 `common-practice` is also the source of a line that we draw ourselves between published ones.
 """
 

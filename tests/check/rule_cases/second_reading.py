@@ -12,6 +12,11 @@ HEATED: Lamb = {"heat-harm": "over", "manner": "dull"}
 SWALLOWED: Lamb = {"eaten": "string", "swallows": "swallows"}
 DULL: Lamb = {"more-trouble": "head", "manner": "dull"}
 FOOT_SORE: Lamb = {"sores-seen": "lips", "manner": "sore"}
+BRUISED: Lamb = {"wound": "crushed", "temperature": degc(38.5)}
+ATE_COOL: Lamb = {"trouble": "ate", "temperature": degc(38.5)}
+THIN_COOL: Lamb = {"more-trouble": "thin", "temperature": degc(38.5)}
+COOL = (degc(37.1), degc(38.5), degc(38.9))
+NOT_COOL = (degc(39), degc(39.1), UNSURE)
 LAMED: Lamb = {"trouble": "hurt", "manner": "sore"}
 FEVERS = (degc(40.5), degc(40.6), degc(42))
 NO_FEVERS = (degc(39), degc(40.4), UNSURE)
@@ -109,6 +114,36 @@ ROWS: dict[str, Row] = {
             *one_unasked(DULL),
             *each("manner", "bright", "missed", "sore", of=DULL),
             *each("more-trouble", "thin", of=DULL),
+        ],
+    ),
+    "bruised-and-cool-calls-now": row(
+        NOW,
+        [*each("temperature", *COOL, of=BRUISED), *each("wound", "bite", "crushed", of=BRUISED)],
+        [
+            UNASKED,
+            *one_unasked(BRUISED),
+            *each("temperature", *NOT_COOL, of=BRUISED),
+            *each("wound", "torn", of=BRUISED),
+        ],
+    ),
+    "ate-it-and-cool-calls-now": row(
+        NOW,
+        each("temperature", *COOL, of=ATE_COOL),
+        [
+            UNASKED,
+            *one_unasked(ATE_COOL),
+            *each("temperature", *NOT_COOL, of=ATE_COOL),
+            *each("trouble", "legs", of=ATE_COOL),
+        ],
+    ),
+    "thin-and-cool-calls-today": row(
+        TODAY,
+        each("temperature", *COOL, of=THIN_COOL),
+        [
+            UNASKED,
+            *one_unasked(THIN_COOL),
+            *each("temperature", *NOT_COOL, of=THIN_COOL),
+            *each("more-trouble", "hot", of=THIN_COOL),
         ],
     ),
 }
