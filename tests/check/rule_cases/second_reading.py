@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from tests.check.rule_cases.thin_heat_orphan import NO_MILK_FEED
 from tests.check.rule_pages import FEED, NOW, TODAY, WATCH
-from tests.check.rule_rows import UNASKED, Lamb, Row, degc, each, one_unasked, row
+from tests.check.rule_rows import NOT_ASKED, UNASKED, Lamb, Row, degc, each, one_unasked, row
 from triage.facts import UNSURE
 
 SORES: Lamb = {"before-feed": "sores", "temperature": degc(40.8)}
@@ -17,6 +18,7 @@ ATE_COOL: Lamb = {"trouble": "ate", "temperature": degc(38.5)}
 THIN_COOL: Lamb = {"more-trouble": "thin", "temperature": degc(38.5)}
 COOL = (degc(37.1), degc(38.5), degc(38.9))
 NOT_COOL = (degc(39), degc(39.1), UNSURE)
+REFUSED: Lamb = {"reason": "rejected", "ewe": "refuses", "manner": "dull"}
 LAMED: Lamb = {"trouble": "hurt", "manner": "sore"}
 FEVERS = (degc(40.5), degc(40.6), degc(42))
 NO_FEVERS = (degc(39), degc(40.4), UNSURE)
@@ -144,6 +146,20 @@ ROWS: dict[str, Row] = {
             *one_unasked(THIN_COOL),
             *each("temperature", *NOT_COOL, of=THIN_COOL),
             *each("more-trouble", "hot", of=THIN_COOL),
+        ],
+    ),
+    "refused-lamb-is-looked-at-before-a-feed": row(
+        NO_MILK_FEED,
+        [
+            *each("manner", "dull", "sore", UNSURE, NOT_ASKED, of=REFUSED),
+            *each("ewe", "refuses", "too-many", "ill", "down", of=REFUSED),
+        ],
+        [
+            UNASKED,
+            {"ewe": "refuses", "manner": "dull"},
+            {"reason": "rejected", "manner": "dull"},
+            *each("ewe", "gone", of=REFUSED),
+            *each("manner", "bright", "missed", of=REFUSED),
         ],
     ),
 }
