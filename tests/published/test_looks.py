@@ -58,6 +58,8 @@ MINUTES: dict[str, int] = {
     "torn-hole": 180, "fly-strike": 180, "marking-wound": 180, "other-feed": 180, "thing-swallowed": 180,
     "lid-rolled-in": 180, "eye-cloudy": 180, "eye-wet": 180, "scabs-on-lips": 180, "jaw-wrong": 180,
     "teeth-sore": 180, "sores-inside": 120,
+    # skin deep, or a sore eye with a fever; out of the heat again; an older lamb that is well, at its next feed
+    "scrape": 180, "mouth-minds": 180, "eye-fever": 60, "heat-cooled": 20, "not-hot": 30, "orphan-well": 180,
 }  # fmt: skip
 """The longest that a page may leave a lamb alone."""
 
