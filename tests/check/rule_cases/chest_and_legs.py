@@ -34,6 +34,13 @@ def end_says(*words: str) -> Pages:
 FAST_AND_HOT: Lamb = {"breaths": breaths(70), "temperature": degc(40.8)}
 WRONG_WAY_AND_HOT: Lamb = {"breath-start": "tube", "temperature": degc(40.8)}
 CHEST_AND_DULL: Lamb = {"trouble": "chest", "manner": "dull"}
+CHOKED_WITH_SORES: Lamb = {"breath-start": "fed", "before-feed": "sores"}
+PANTS_AFTER_HEAT: Lamb = {"breath-start": "hot", "temperature": degc(41)}
+COOLED = Pages(
+    (Page(), Page(no_tags=("cool",)), Page(end="vet-now")),
+    (Page(("cool",)), Page(("cool", "position"), end="vet-now"), Page(act=True)),
+)
+"""Every end must cool it; a page before it need not."""
 LAME_WITH_SORES: Lamb = {"limb-sign": "lame", "before-feed": "sores"}
 YOUNG_LIMP: Lamb = {"lame-leg": "limp", "age": days(10)}
 OLD_AND_WET: Lamb = {"navel-look": "wet", "age": days(6)}
@@ -104,6 +111,26 @@ BREATHING: dict[str, Row] = {
     ),
     "no-tube-for-a-chest-sign": row(
         TUBE, each("trouble", "chest"), [UNASKED, *each("trouble", *OTHER_TROUBLES)]
+    ),
+    "no-feed-after-milk-went-wrong-with-a-bad-mouth": row(
+        FEED,
+        each("before-feed", "milk-nose", "sores", of=CHOKED_WITH_SORES),
+        [
+            UNASKED,
+            *one_unasked(CHOKED_WITH_SORES),
+            *each("before-feed", "none", "cleft", of=CHOKED_WITH_SORES),
+            *each("breath-start", "hot", "fast", of=CHOKED_WITH_SORES),
+        ],
+    ),
+    "fast-breath-after-heat-is-cooled": row(
+        COOLED,
+        each("temperature", degc(40.5), degc(42), UNSURE, of=PANTS_AFTER_HEAT),
+        [
+            UNASKED,
+            *one_unasked(PANTS_AFTER_HEAT),
+            *each("temperature", degc(39.5), degc(40.4), of=PANTS_AFTER_HEAT),
+            *each("breath-start", "fed", "cough", "fast", of=PANTS_AFTER_HEAT),
+        ],
     ),
     "coughing-lamb-stays-alone": row(
         ALONE, each("trouble", "chest"), [UNASKED, *each("trouble", *OTHER_TROUBLES)]
