@@ -34,7 +34,6 @@ def end_says(*words: str) -> Pages:
 FAST_AND_HOT: Lamb = {"breaths": breaths(70), "temperature": degc(40.8)}
 WRONG_WAY_AND_HOT: Lamb = {"breath-start": "tube", "temperature": degc(40.8)}
 CHEST_AND_DULL: Lamb = {"trouble": "chest", "manner": "dull"}
-CHOKED_WITH_SORES: Lamb = {"breath-start": "fed", "before-feed": "sores"}
 PANTS_AFTER_HEAT: Lamb = {"breath-start": "hot", "temperature": degc(41)}
 COOLED = Pages(
     (Page(), Page(no_tags=("cool",)), Page(end="vet-now")),
@@ -111,16 +110,6 @@ BREATHING: dict[str, Row] = {
     ),
     "no-tube-for-a-chest-sign": row(
         TUBE, each("trouble", "chest"), [UNASKED, *each("trouble", *OTHER_TROUBLES)]
-    ),
-    "no-feed-after-milk-went-wrong-with-a-bad-mouth": row(
-        FEED,
-        each("before-feed", "milk-nose", "sores", of=CHOKED_WITH_SORES),
-        [
-            UNASKED,
-            *one_unasked(CHOKED_WITH_SORES),
-            *each("before-feed", "none", "cleft", of=CHOKED_WITH_SORES),
-            *each("breath-start", "hot", "fast", of=CHOKED_WITH_SORES),
-        ],
     ),
     "fast-breath-after-heat-is-cooled": row(
         COOLED,
