@@ -30,8 +30,8 @@ MINUTES: dict[str, int] = {
     # a chest sign may turn within the hour, a heated lamb sooner
     "breathing-milk": 30, "breathing-fast": 30, "breathing-sputter": 60, "breathing-warm": 20,
     "breathing-quiet": 120, "breathing-cough": 180, "breathing-several": 180,
-    # lockjaw and weak muscle show themselves by the next small feed, the rest before a missed one
-    "limbs-weak": 120, "limbs-ring": 120, "limbs-joint": 180, "limbs-no-weight": 180,
+    # lockjaw shows itself by the next small feed, the rest before a missed one
+    "limbs-ring": 120, "limbs-joint": 180, "limbs-no-weight": 180,
     "limbs-soft": 180, "limbs-fixed": 180, "navel-ill": 180, "navel-bulge": 180,
     # seen at each feed anyway: the foot, the limp and the dry cord are looked at morning and evening, or sooner
     "limbs-foot": 720, "limbs-limp": 720, "navel-cord": 360,

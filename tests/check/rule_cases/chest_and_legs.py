@@ -43,7 +43,7 @@ COOLED = Pages(
 LAME_WITH_SORES: Lamb = {"limb-sign": "lame", "before-feed": "sores"}
 YOUNG_LIMP: Lamb = {"lame-leg": "limp", "age": days(10)}
 OLD_AND_WET: Lamb = {"navel-look": "wet", "age": days(6)}
-BULGE: Lamb = {"navel-look": "soft", "temperature": degc(39.5)}
+BULGE: Lamb = {"navel-look": "soft", "limb-manner": "bright", "temperature": degc(39.5)}
 OTHER_TROUBLES = ("legs", "nerves", "passing", "hurt", "ate", "more")
 OTHER_LEGS = ("navel", "bent", "lame")
 
@@ -131,22 +131,15 @@ LIMBS: dict[str, Row] = {
         NOW, each("limb-sign", "swings"), [UNASKED, *each("limb-sign", "stiff", "joint", *OTHER_LEGS)]
     ),
     "no-home-splint": row(
-        end_says("splint", "unless the vet"),
+        end_says("splint", "only as this vet"),
         each("limb-sign", "swings"),
         [UNASKED, *each("limb-sign", "stiff", "joint", *OTHER_LEGS)],
     ),
     "no-feed-with-a-broken-leg": row(
         FEED, each("limb-sign", "swings"), [UNASKED, *each("limb-sign", "joint", *OTHER_LEGS)]
     ),
-    "tight-jaw-calls-now": row(NOW, each("startle", "tight", UNSURE), [UNASKED, *each("startle", "loose")]),
-    "no-feed-with-a-tight-jaw": row(
-        FEED, each("startle", "tight", UNSURE), [UNASKED, *each("startle", "loose")]
-    ),
     "stiff-legs-call-today": row(
         TODAY, each("limb-sign", "stiff", "joint"), [UNASKED, *each("limb-sign", *OTHER_LEGS)]
-    ),
-    "no-feed-for-weak-muscle-before-the-vet": row(
-        FEED, each("limb-sign", "stiff"), [UNASKED, *each("limb-sign", "joint", *OTHER_LEGS)]
     ),
     "bad-leg-and-dull-calls-now": row(
         NOW, each("limb-manner", "dull", UNSURE), [UNASKED, *each("limb-manner", "bright", "missed")]
@@ -220,6 +213,7 @@ NAVEL: dict[str, Row] = {
             *one_unasked(BULGE),
             *each("temperature", degc(40.5), degc(42), UNSURE, of=BULGE),
             *each("navel-look", "hot", "wet", of=BULGE),
+            *each("limb-manner", "dull", of=BULGE),
         ],
     ),
 }
