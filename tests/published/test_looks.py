@@ -38,6 +38,7 @@ MINUTES: dict[str, int] = {
     # nerves and straining
     "nerves-shaker": 30, "nerves-shakes": 30, "nerves-sways": 180, "nerves-nurse": 180,
     "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
+    "straining-nothing": 180,
     # the flock, the ewe and letting go: before they can have turned
     "ewe-lambing": 30, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
     "flock-shared": 120, "flock-several": 120, "flock-newborn-dead": 120, "flock-one-dead": 120,
