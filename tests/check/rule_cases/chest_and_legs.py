@@ -34,6 +34,7 @@ def end_says(*words: str) -> Pages:
 FAST_AND_HOT: Lamb = {"breaths": breaths(70), "temperature": degc(40.8)}
 WRONG_WAY_AND_HOT: Lamb = {"breath-start": "tube", "temperature": degc(40.8)}
 CHEST_AND_DULL: Lamb = {"trouble": "chest", "manner": "dull"}
+WRONG_WAY_NO_SUCK: Lamb = {"breath-start": "tube", "swallows": "swallows"}
 PANTS_AFTER_HEAT: Lamb = {"breath-start": "hot", "temperature": degc(41)}
 COOLED = Pages(
     (Page(), Page(no_tags=("cool",)), Page(end="vet-now")),
@@ -110,6 +111,16 @@ BREATHING: dict[str, Row] = {
     ),
     "no-tube-for-a-chest-sign": row(
         TUBE, each("trouble", "chest"), [UNASKED, *each("trouble", *OTHER_TROUBLES)]
+    ),
+    "chest-sign-without-a-suck-calls-now": row(
+        NOW,
+        each("breath-start", "tube", "fed", "cough", UNSURE, of=WRONG_WAY_NO_SUCK),
+        [
+            UNASKED,
+            *one_unasked(WRONG_WAY_NO_SUCK),
+            *each("swallows", "sucks", of=WRONG_WAY_NO_SUCK),
+            *each("breath-start", "hot", "fast", of=WRONG_WAY_NO_SUCK),
+        ],
     ),
     "fast-breath-after-heat-is-cooled": row(
         COOLED,

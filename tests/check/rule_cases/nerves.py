@@ -8,7 +8,6 @@ from triage.facts import UNSURE
 
 SHAKES_AND_HOT: Lamb = {"strange": "shakes", "temperature": degc(41)}
 SWAYS_AND_WEAK: Lamb = {"strange": "sways", "swallows": "swallows"}
-DRUNK_AND_WEAK: Lamb = {"strange": "drunk", "swallows": "swallows"}
 TURNED = Pages(
     (Page(says=("Turn it each 3 h.",)), Page(says=("Turn it each 3 h.",), act=True)),
     (Page(), Page(says=("Leave it where it lies.",)), Page(no_tags=("position",))),
@@ -41,14 +40,17 @@ ROWS: dict[str, Row] = {
         each("went-down", "knock", UNSURE),
         [UNASKED, *each("went-down", "run", "slow", "birth", "seen")],
     ),
-    "drunk-without-a-suck-calls-now": row(
+    "strange-without-a-suck-calls-now": row(
         NOW,
-        each("age", days(3), days(20), UNSURE, of=DRUNK_AND_WEAK),
+        [
+            *each("age", days(3), days(20), UNSURE, of=SWAYS_AND_WEAK),
+            *each("strange", "drunk", "shakes", of=SWAYS_AND_WEAK),
+        ],
         [
             UNASKED,
-            *one_unasked(DRUNK_AND_WEAK),
-            *each("swallows", "sucks", of=DRUNK_AND_WEAK),
-            *each("strange", "shakes", "sways", of=DRUNK_AND_WEAK),
+            *one_unasked(SWAYS_AND_WEAK),
+            *each("swallows", "sucks", of=SWAYS_AND_WEAK),
+            *each("strange", "down", of=SWAYS_AND_WEAK),
         ],
     ),
     "strange-and-hot-calls-now": row(
@@ -62,16 +64,6 @@ ROWS: dict[str, Row] = {
             *one_unasked(SHAKES_AND_HOT),
             *each("temperature", degc(38.6), degc(40.4), UNSURE, of=SHAKES_AND_HOT),
             *each("strange", "down", of=SHAKES_AND_HOT),
-        ],
-    ),
-    "weak-legs-without-a-suck-call-now": row(
-        NOW,
-        [SWAYS_AND_WEAK],
-        [
-            UNASKED,
-            *one_unasked(SWAYS_AND_WEAK),
-            *each("swallows", "sucks", of=SWAYS_AND_WEAK),
-            *each("strange", "shakes", "down", of=SWAYS_AND_WEAK),
         ],
     ),
     "no-feed-for-weak-legs-without-a-suck": row(
