@@ -35,7 +35,7 @@ FAST_AND_HOT: Lamb = {"breaths": breaths(70), "temperature": degc(40.8)}
 WRONG_WAY_AND_HOT: Lamb = {"breath-start": "tube", "temperature": degc(40.8)}
 CHEST_AND_DULL: Lamb = {"trouble": "chest", "manner": "dull"}
 WRONG_WAY_NO_SUCK: Lamb = {"breath-start": "tube", "swallows": "swallows"}
-PANTS_AFTER_HEAT: Lamb = {"breath-start": "hot", "temperature": degc(41)}
+FAST_AFTER_HEAT: Lamb = {"breath-start": "hot", "temperature": degc(41)}
 COOLED = Pages(
     (Page(), Page(no_tags=("cool",)), Page(end="vet-now")),
     (Page(("cool",)), Page(("cool", "position"), end="vet-now"), Page(act=True)),
@@ -124,12 +124,12 @@ BREATHING: dict[str, Row] = {
     ),
     "fast-breath-after-heat-is-cooled": row(
         COOLED,
-        each("temperature", degc(40.5), degc(42), UNSURE, of=PANTS_AFTER_HEAT),
+        each("temperature", degc(40.5), degc(42), UNSURE, of=FAST_AFTER_HEAT),
         [
             UNASKED,
-            *one_unasked(PANTS_AFTER_HEAT),
-            *each("temperature", degc(39.5), degc(40.4), of=PANTS_AFTER_HEAT),
-            *each("breath-start", "fed", "cough", "fast", of=PANTS_AFTER_HEAT),
+            *one_unasked(FAST_AFTER_HEAT),
+            *each("temperature", degc(39), degc(40.4), of=FAST_AFTER_HEAT),
+            *each("breath-start", "fed", "cough", "fast", UNSURE, of=FAST_AFTER_HEAT),
         ],
     ),
     "coughing-lamb-stays-alone": row(
