@@ -103,6 +103,15 @@ def test_ounces_of_a_volume_are_fluid_ounces() -> None:
     assert mass == Measured(5.6699)
 
 
+@pytest.mark.parametrize("typed", ["", "some", "9" * 500])
+def test_a_count_is_asked_for_by_a_whole_example(typed: str) -> None:
+    """Nobody counts half a breath, so no half one is shown as how to type it."""
+    read = read_measure(typed, "count", (5, 250))
+
+    assert isinstance(read, Refused)
+    assert read.why.endswith("like 40.")
+
+
 @given(st.text(max_size=60))
 def test_no_text_at_all_gives_anything_else(text: str) -> None:
     """Whatever is typed comes back as a measurement in range or as a sentence."""

@@ -176,5 +176,5 @@ def example(unit: str, system: System) -> str:
     """Return how a quantity in this unit may be typed."""
     us = {"degC": "102.5F", "kg": "9 lb 4 oz", "ml": "6 oz"}
     metric = {"degC": "39.2", "kg": "4.2 kg", "ml": "200 ml"}
-    either = {"g": "200 g", "h": "10 h, 3 days, or born 23:30", "s": "2", "%": "8"}
+    either = {"g": "200 g", "h": "10 h, 3 days, or born 23:30", "s": "2", "%": "8", "count": "40"}
     return (us if system == "us" else metric).get(unit) or either.get(unit, "1.5")

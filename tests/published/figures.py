@@ -189,7 +189,8 @@ navel-again     | 2 h ifj-navel 2:3             | 6 h fas 2:3                | 6
 CHEST_AND_LEGS = """
 breaths-most      | 60 count penn 2:3b         | 94.7 count piccione-lambs -  | 60 count penn 2:3b           | lower  | a sick chest is seen sooner
 # Penn gives it for grown sheep on a hot day. The other is the mean of ten healthy lambs in Sicily, 94.7 +- 33.2.
-milk-fever-days   | 24 h from-memory 2:3       | 72 h from-memory 2:3         | 72 h from-memory 2:3         | higher | a late fever is not missed
+milk-fever-days   | 24 h from-memory 2:3       | 5 day common-practice -      | 5 day common-practice -      | higher | a late fever is not missed
+# The fever is looked for in the first three days. The handbook for sheep on ships speaks of a few days to death.
 chest-from        | 2 week flock-herd-2007 2:3 | 4 week lublin-2024 2:3       | 2 week flock-herd-2007 2:3   | lower  | the vet is phoned sooner
 chest-to          | 4 week flock-herd-2007 2:3 | 12 week lublin-2024 2:3      | 12 week lublin-2024 2:3      | higher | the vet is phoned for longer
 better-by         | 2 day common-practice -    | 2 day common-practice -      | 2 day common-practice -      | lower  | a failed treatment is seen sooner

@@ -30,14 +30,15 @@ MINUTES: dict[str, int] = {
     # a chest sign may turn within the hour, a heated lamb sooner
     "breathing-milk": 30, "breathing-fast": 30, "breathing-sputter": 60, "breathing-warm": 20,
     "breathing-quiet": 120, "breathing-cough": 180, "breathing-several": 180,
-    # lockjaw and weak muscle show themselves by the next small feed, the rest before a missed one
-    "limbs-weak": 120, "limbs-ring": 120, "limbs-joint": 180, "limbs-no-weight": 180,
+    # lockjaw shows itself by the next small feed, the rest before a missed one
+    "limbs-ring": 120, "limbs-joint": 180, "limbs-no-weight": 180,
     "limbs-soft": 180, "limbs-fixed": 180, "navel-ill": 180, "navel-bulge": 180,
     # seen at each feed anyway: the foot, the limp and the dry cord are looked at morning and evening, or sooner
     "limbs-foot": 720, "limbs-limp": 720, "navel-cord": 360,
     # nerves and straining
     "nerves-shaker": 30, "nerves-shakes": 30, "nerves-sways": 180, "nerves-nurse": 180,
     "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
+    "straining-nothing": 180,
     # the flock, the ewe and letting go: before they can have turned
     "ewe-lambing": 30, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
     "flock-shared": 120, "flock-several": 120, "flock-newborn-dead": 120, "flock-one-dead": 120,

@@ -34,10 +34,17 @@ def end_says(*words: str) -> Pages:
 FAST_AND_HOT: Lamb = {"breaths": breaths(70), "temperature": degc(40.8)}
 WRONG_WAY_AND_HOT: Lamb = {"breath-start": "tube", "temperature": degc(40.8)}
 CHEST_AND_DULL: Lamb = {"trouble": "chest", "manner": "dull"}
+WRONG_WAY_NO_SUCK: Lamb = {"breath-start": "tube", "swallows": "swallows"}
+FAST_AFTER_HEAT: Lamb = {"breath-start": "hot", "temperature": degc(41)}
+COOLED = Pages(
+    (Page(), Page(no_tags=("cool",)), Page(end="vet-now")),
+    (Page(("cool",)), Page(("cool", "position"), end="vet-now"), Page(act=True)),
+)
+"""Every end must cool it; a page before it need not."""
 LAME_WITH_SORES: Lamb = {"limb-sign": "lame", "before-feed": "sores"}
 YOUNG_LIMP: Lamb = {"lame-leg": "limp", "age": days(10)}
 OLD_AND_WET: Lamb = {"navel-look": "wet", "age": days(6)}
-BULGE: Lamb = {"navel-look": "soft", "temperature": degc(39.5)}
+BULGE: Lamb = {"navel-look": "soft", "limb-manner": "bright", "temperature": degc(39.5)}
 OTHER_TROUBLES = ("legs", "nerves", "passing", "hurt", "ate", "more")
 OTHER_LEGS = ("navel", "bent", "lame")
 
@@ -105,6 +112,26 @@ BREATHING: dict[str, Row] = {
     "no-tube-for-a-chest-sign": row(
         TUBE, each("trouble", "chest"), [UNASKED, *each("trouble", *OTHER_TROUBLES)]
     ),
+    "chest-sign-without-a-suck-calls-now": row(
+        NOW,
+        each("breath-start", "tube", "fed", "cough", UNSURE, of=WRONG_WAY_NO_SUCK),
+        [
+            UNASKED,
+            *one_unasked(WRONG_WAY_NO_SUCK),
+            *each("swallows", "sucks", of=WRONG_WAY_NO_SUCK),
+            *each("breath-start", "hot", "fast", of=WRONG_WAY_NO_SUCK),
+        ],
+    ),
+    "fast-breath-after-heat-is-cooled": row(
+        COOLED,
+        each("temperature", degc(40.5), degc(42), UNSURE, of=FAST_AFTER_HEAT),
+        [
+            UNASKED,
+            *one_unasked(FAST_AFTER_HEAT),
+            *each("temperature", degc(39), degc(40.4), of=FAST_AFTER_HEAT),
+            *each("breath-start", "fed", "cough", "fast", UNSURE, of=FAST_AFTER_HEAT),
+        ],
+    ),
     "coughing-lamb-stays-alone": row(
         ALONE, each("trouble", "chest"), [UNASKED, *each("trouble", *OTHER_TROUBLES)]
     ),
@@ -115,22 +142,15 @@ LIMBS: dict[str, Row] = {
         NOW, each("limb-sign", "swings"), [UNASKED, *each("limb-sign", "stiff", "joint", *OTHER_LEGS)]
     ),
     "no-home-splint": row(
-        end_says("splint", "unless the vet"),
+        end_says("splint", "only as this vet"),
         each("limb-sign", "swings"),
         [UNASKED, *each("limb-sign", "stiff", "joint", *OTHER_LEGS)],
     ),
     "no-feed-with-a-broken-leg": row(
         FEED, each("limb-sign", "swings"), [UNASKED, *each("limb-sign", "joint", *OTHER_LEGS)]
     ),
-    "tight-jaw-calls-now": row(NOW, each("startle", "tight", UNSURE), [UNASKED, *each("startle", "loose")]),
-    "no-feed-with-a-tight-jaw": row(
-        FEED, each("startle", "tight", UNSURE), [UNASKED, *each("startle", "loose")]
-    ),
     "stiff-legs-call-today": row(
         TODAY, each("limb-sign", "stiff", "joint"), [UNASKED, *each("limb-sign", *OTHER_LEGS)]
-    ),
-    "no-feed-for-weak-muscle-before-the-vet": row(
-        FEED, each("limb-sign", "stiff"), [UNASKED, *each("limb-sign", "joint", *OTHER_LEGS)]
     ),
     "bad-leg-and-dull-calls-now": row(
         NOW, each("limb-manner", "dull", UNSURE), [UNASKED, *each("limb-manner", "bright", "missed")]
@@ -204,6 +224,7 @@ NAVEL: dict[str, Row] = {
             *one_unasked(BULGE),
             *each("temperature", degc(40.5), degc(42), UNSURE, of=BULGE),
             *each("navel-look", "hot", "wet", of=BULGE),
+            *each("limb-manner", "dull", of=BULGE),
         ],
     ),
 }

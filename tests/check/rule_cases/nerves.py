@@ -6,8 +6,8 @@ from tests.check.rule_pages import ALONE, FEED, NOW
 from tests.check.rule_rows import UNASKED, Lamb, Page, Pages, Row, days, degc, each, one_unasked, row
 from triage.facts import UNSURE
 
-DRUNK_AND_HOT: Lamb = {"strange": "drunk", "temperature": degc(41)}
-DRUNK_AND_WEAK: Lamb = {"strange": "drunk", "swallows": "swallows"}
+SHAKES_AND_HOT: Lamb = {"strange": "shakes", "temperature": degc(41)}
+SWAYS_AND_WEAK: Lamb = {"strange": "sways", "swallows": "swallows"}
 TURNED = Pages(
     (Page(says=("Turn it each 3 h.",)), Page(says=("Turn it each 3 h.",), act=True)),
     (Page(), Page(says=("Leave it where it lies.",)), Page(no_tags=("position",))),
@@ -32,7 +32,7 @@ ROWS: dict[str, Row] = {
     ),
     "down-calls-now": row(
         NOW,
-        each("went-down", "knock", "run", "slow", "birth", UNSURE),
+        each("went-down", "knock", "run", "slow", "birth", "no-gain", UNSURE),
         [UNASKED, *each("went-down", "seen")],
     ),
     "a-lamb-that-may-be-hurt-lies-still": row(
@@ -40,25 +40,44 @@ ROWS: dict[str, Row] = {
         each("went-down", "knock", UNSURE),
         [UNASKED, *each("went-down", "run", "slow", "birth", "seen")],
     ),
-    "drunk-with-a-fever-calls-now": row(
+    "strange-without-a-suck-calls-now": row(
         NOW,
-        each("temperature", degc(40.5), degc(40.6), degc(43), of=DRUNK_AND_HOT),
+        [
+            *each("age", days(3), days(20), UNSURE, of=SWAYS_AND_WEAK),
+            *each("strange", "drunk", "shakes", of=SWAYS_AND_WEAK),
+        ],
         [
             UNASKED,
-            *one_unasked(DRUNK_AND_HOT),
-            *each("temperature", degc(38.6), degc(40.4), UNSURE, of=DRUNK_AND_HOT),
-            *each("strange", "shakes", "sways", of=DRUNK_AND_HOT),
+            *one_unasked(SWAYS_AND_WEAK),
+            *each("swallows", "sucks", of=SWAYS_AND_WEAK),
+            *each("strange", "down", of=SWAYS_AND_WEAK),
         ],
     ),
-    "drunk-without-a-suck-calls-now": row(
+    "strange-and-hot-calls-now": row(
         NOW,
-        each("age", days(3), days(20), UNSURE, of=DRUNK_AND_WEAK),
+        [
+            *each("temperature", degc(40.5), degc(40.6), degc(43), of=SHAKES_AND_HOT),
+            *each("strange", "stiff", "head", "drunk", "sways", UNSURE, of=SHAKES_AND_HOT),
+        ],
         [
             UNASKED,
-            *one_unasked(DRUNK_AND_WEAK),
-            *each("swallows", "sucks", of=DRUNK_AND_WEAK),
-            *each("strange", "shakes", "sways", of=DRUNK_AND_WEAK),
+            *one_unasked(SHAKES_AND_HOT),
+            *each("temperature", degc(38.6), degc(40.4), UNSURE, of=SHAKES_AND_HOT),
+            *each("strange", "down", of=SHAKES_AND_HOT),
         ],
+    ),
+    "no-feed-for-weak-legs-without-a-suck": row(
+        FEED,
+        [SWAYS_AND_WEAK],
+        [
+            UNASKED,
+            *one_unasked(SWAYS_AND_WEAK),
+            *each("swallows", "sucks", of=SWAYS_AND_WEAK),
+            *each("strange", "shakes", of=SWAYS_AND_WEAK),
+        ],
+    ),
+    "no-feed-while-it-shakes-on": row(
+        FEED, each("shakes-since", "later", UNSURE), [UNASKED, *each("shakes-since", "birth", "short")]
     ),
     "shaking-that-came-later-calls-now": row(
         NOW, each("shakes-since", "later", UNSURE), [UNASKED, *each("shakes-since", "birth", "short")]

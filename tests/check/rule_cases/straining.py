@@ -7,6 +7,7 @@ from tests.check.rule_rows import UNASKED, Lamb, Row, each, one_unasked, row
 from triage.facts import UNSURE
 
 DROPS: Lamb = {"strains": "drops", "sex": "male"}
+PASSING_AND_DULL: Lamb = {"trouble": "passing", "manner": "dull"}
 NOTHING_COMES: Lamb = {"strains": "strains", "passing": "no-dung"}
 
 ROWS: dict[str, Row] = {
@@ -34,6 +35,16 @@ ROWS: dict[str, Row] = {
             *one_unasked(DROPS),
             *each("sex", "ewe-lamb", of=DROPS),
             *each("strains", "ring", "still", of=DROPS),
+        ],
+    ),
+    "trouble-with-passing-and-dull-calls-now": row(
+        NOW,
+        each("manner", "dull", UNSURE, of=PASSING_AND_DULL),
+        [
+            UNASKED,
+            *one_unasked(PASSING_AND_DULL),
+            *each("manner", "bright", "missed", "sore", of=PASSING_AND_DULL),
+            *each("trouble", "hurt", "more", of=PASSING_AND_DULL),
         ],
     ),
     "straining-with-no-dung-calls-now": row(
