@@ -75,7 +75,9 @@ def test_the_small_guide_is_well_worded(small: Guide) -> None:
     assert [problem for each in CHECKS for problem in each(small)] == []
 
 
-def raised(guide: Guide, do: str = "Rub it dry.", caution: str = "Be kind.", says: str = "Ask a vet.") -> Guide:
+def raised(
+    guide: Guide, do: str = "Rub it dry.", caution: str = "Be kind.", says: str = "Ask a vet."
+) -> Guide:
     """Return a guide with a raising plan of one duty and one law; a bar parts the items of a list."""
     place = Place("rearing.yaml", 1, 1)
     duty = Duty("dry-it", "health", "Dry it", tuple(do.split("|")), ("a-paper",), "high", place=place)
