@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from triage.entry import AnswerReader, AskAgain, Understood
 from triage.facts import UNSURE
-from triage.guide.model import Act, Ask, Guide
+from triage.guide.model import Act, Ask, Finding, Guide
 from triage.guide.text import Items, Text, Written, read_text
 from triage.problems import Place, Problem, errors, nearest
 from triage.walk import Walk
+from triage.ways_in import begin, matter
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,12 @@ def follow(
     "not sure" for it.
     """
     used: dict[str, int] = {}
+    about = matter(walk.guide)
+    if about and about.name in answers.texts and not walk.moves:
+        first = _first(walk, about, answers.texts[about.name], reader)
+        if isinstance(first, Stopped):
+            return first
+        walk = first
     while not walk.finished:
         node = walk.node
         if isinstance(node, Act):
@@ -92,6 +99,14 @@ def follow(
         assert isinstance(read, Understood)
         walk = walk.answer(read.value, read.said)
     return walk
+
+
+def _first(walk: Walk, about: Finding, texts: tuple[Text, ...], reader: AnswerReader) -> Walk | Stopped:
+    """Return the walk begun with what the file says it is about."""
+    read = reader.read(about, texts[0].text, {})
+    if isinstance(read, AskAgain):
+        return Stopped(walk, f"{texts[0].place}: {about.name}: {read.why}")
+    return begin(walk.guide, read.value if isinstance(read.value, str) else "")
 
 
 def _lacking(answers: Answers, finding: str, given: int) -> str:

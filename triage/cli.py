@@ -15,6 +15,7 @@ from triage.commands.cupboard import add_cupboard
 from triage.commands.findings import run_findings
 from triage.commands.kept import add_kept
 from triage.commands.plan import add_plan
+from triage.commands.printing import add_print
 from triage.commands.schema import add_schema
 from triage.commands.setup import add_setup
 from triage.commands.shared import Exit, complain
@@ -66,7 +67,9 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="store_true", help="print the version and the edition")
     _shared(parser)
-    parser.set_defaults(run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False)
+    parser.set_defaults(
+        run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False, about=""
+    )
     if commands:
         _commands(parser.add_subparsers(title="commands", metavar=""))
     return parser
@@ -75,6 +78,7 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
 def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     walk = commands.add_parser("walk", help="walk the guide for one lamb")
     _shared(walk)
+    walk.add_argument("--about", default="", metavar="WHAT", help="what it is about, such as ewe or flock")
     walk.add_argument("--plain", action="store_true", help="lines of text only, one question at a time")
     walk.add_argument("--answers", type=Path, metavar="FILE", help="take answers from a YAML or JSON map")
     walk.add_argument("--unsure-rest", action="store_true", help="answer 'not sure' to what FILE lacks")
@@ -98,6 +102,9 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     plan = commands.add_parser("plan", help="how a lamb is raised until it is weaned, with dates and amounts")
     _shared(plan)
     add_plan(plan)
+    printing = commands.add_parser("print", help="write pages to pin up in a store-room or to carry")
+    _shared(printing)
+    add_print(printing)
     add_setup(commands.add_parser("setup", help="keep your vet's number and the rest of this holding"))
     cupboard = commands.add_parser("cupboard", help="list what to have in the house, and what to buy first")
     add_cupboard(cupboard, _shared)

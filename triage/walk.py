@@ -78,7 +78,7 @@ class Walk:
     @cached_property
     def state(self) -> State:
         """Where this walk is, computed once."""
-        fold = _Fold(self.guide)
+        fold = _Fold(self.guide, self.moves)
         for index, move in enumerate(self.moves):
             fold.take(move, index)
         return fold.state()
@@ -146,6 +146,8 @@ def replay(walk: Walk, moves: Iterable[Move]) -> Changed:
     nothing of the lamb as it was found. What the walk never asks for comes back as dropped.
     """
     later = list(moves)
+    if not walk.moves and later and opens(walk.guide, later[0]):
+        walk = replace(walk, moves=(later.pop(0),))
     left = [(move, _rounds(walk.guide, move, later[:index])) for index, move in enumerate(later)]
     done: list[Move] = []
     while not walk.finished:
@@ -163,6 +165,13 @@ def replay(walk: Walk, moves: Iterable[Move]) -> Changed:
         done.append(found[0])
         walk = replace(walk, moves=(*walk.moves, found[0]))
     return Changed(walk, tuple(move for move, _ in left))
+
+
+def opens(guide: Guide, move: Move) -> bool:
+    """Whether a move, made first of all, says what is otherwise taken as known."""
+    if not isinstance(move, Answer) or move.finding not in guide.front.unless_told:
+        return False
+    return fits(guide.findings[move.finding], move.value)
 
 
 def _rounds(guide: Guide, move: Move, before: Iterable[Move]) -> int:
@@ -217,11 +226,13 @@ def bound(guide: Guide, node: Ask, number: str) -> float:
 
 
 class _Fold:
-    """Folds moves over a guide, passing silently whatever is already known."""
+    """Folds moves over a guide, passing silently what is known, or taken as known from the start."""
 
-    def __init__(self, guide: Guide) -> None:
+    def __init__(self, guide: Guide, moves: tuple[Move, ...] = ()) -> None:
         self.guide = guide
-        self.known: dict[str, Value] = {}
+        self.known: dict[str, Value] = dict(guide.front.unless_told)
+        if moves and opens(guide, moves[0]) and isinstance(moves[0], Answer):
+            del self.known[moves[0].finding]
         self.rises: list[Rise] = []
         self.urgency = ""
         self.times: dict[str, int] = {}
@@ -232,7 +243,8 @@ class _Fold:
     def take(self, move: Move, index: int) -> None:
         node = self.node
         if isinstance(move, Answer) and isinstance(node, Ask) and node.finding == move.finding:
-            self.met.append(node.name)
+            if index or not opens(self.guide, move):  # what a walk is about is said before its first page
+                self.met.append(node.name)
             self.known[move.finding] = move.value
         elif isinstance(move, Done) and isinstance(node, Act) and node.name == move.act:
             self.met.append(node.name)

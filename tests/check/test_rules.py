@@ -36,7 +36,7 @@ def guide_with(guide: Guide, rule: Rule, lamb: Lamb, page: Page) -> Guide:
         nodes[finding] = Ask(finding, "made-up", finding, _only(answer, finding, onward))
     nodes[PAGE] = _page(guide, page)
     nodes[ELSEWHERE] = End(ELSEWHERE, "made-up", "care-here", "Elsewhere", (), (), "Ring.")
-    front = replace(guide.front, way_in=FIRST)
+    front = replace(guide.front, way_in=FIRST, unless_told={})
     return replace(guide, front=front, nodes=nodes, numbers=numbers, rules={rule.name: rule})
 
 

@@ -29,6 +29,7 @@ CIRCUMSTANCES = {
     "heat-harm", "heat-lately", "burn", "fed-till-now",
     # asked only where something is wrong already
     "wound", "wound-depth", "eaten", "head-part", "eye-seen", "sores-seen", "mouth-seen",
+    "about",
 }  # fmt: skip
 """Findings of the shipped guide that are neither a worry nor normal, or are asked of ill lambs alone."""
 

@@ -31,6 +31,7 @@ UNSAID = re.compile(
             r"the sums? (take|need|know)|the sum '|is the name of a sum",
             r"says it is never unsure",
             r"multiplied are no weight, volume or count",
+            r"unless_told|says what a walk is about|holds for the whole walk",
         )
     )
 )

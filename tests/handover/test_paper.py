@@ -94,7 +94,7 @@ def test_the_page_asks_nothing_of_any_network_and_runs_nothing(guide: Guide) -> 
     """Its own policy forbids loading and running, whatever might have slipped through."""
     html = paper_of(handover_of(full(answered(guide, "none", 36.2))))
 
-    assert "content=\"default-src 'none'; style-src 'unsafe-inline'\"" in html
+    assert "content=\"default-src 'none'; style-src 'unsafe-inline'; " in html
     assert not WAYS_OUT.search(html)
 
 

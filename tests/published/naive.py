@@ -102,6 +102,12 @@ def along(moves: Sequence[Move]) -> Pick:
     def pick(walk: Walk, node: Ask) -> Sequence[Value]:
         at = len(walk.moves)
         move = moves[at] if at < len(moves) else None
+        if (
+            not at
+            and node.finding in walk.guide.front.unless_told
+            and getattr(move, "finding", "") != node.finding
+        ):
+            return []
         return [move.value] if isinstance(move, Answer) else []
 
     return pick
@@ -120,7 +126,27 @@ class Replay:
         self.stuck: list[tuple[Point, Value]] = []
         """Where an answer has no branch, so that the walk can't go on."""
         self._most = most
-        self.start = self._rest(Walk(guide), self.nobody)
+        self.start = (
+            self._open(Walk(guide)) if guide.front.unless_told else self._rest(Walk(guide), self.nobody)
+        )
+
+    def _open(self, unsaid: Walk) -> Point:
+        """Return the point before any page, from which a walk goes in silence, or is told what it is about."""
+        [(finding, taken)] = self.guide.front.unless_told.items()
+        node = self.guide.nodes[self.guide.front.way_in]
+        assert isinstance(node, Ask)
+        point = Point(node, {}, self.nobody, 0, False)
+        self._add(point)
+        for value in self._pick(unsaid, node) or [taken]:
+            after = unsaid if value == taken else Walk(self.guide, (Answer(finding, value),))
+            branch = branch_for(self.guide, node, value)
+            if branch is None:
+                self._is_stuck(point, value, after)
+            else:
+                said = None if value == taken else value
+                point.ways.append(self._by(node, branch, said, after, {finding: value}, self.nobody))
+        self._settle(point)
+        return point
 
     def _rest(self, walk: Walk, told: int) -> Point:
         """Return the point of a walk that waits for a move or is at an end, with everything behind it."""

@@ -11,7 +11,19 @@ from dataclasses import replace
 
 from hypothesis.strategies import DrawFn, composite
 
-from tests.published.rich_parts import LINES, NUMBERS, POOL, SAID, SHOWN, STEPS, TAGS, TITLES, URGENCIES, Dice
+from tests.published.rich_parts import (
+    LINES,
+    MATTER,
+    NUMBERS,
+    POOL,
+    SAID,
+    SHOWN,
+    STEPS,
+    TAGS,
+    TITLES,
+    URGENCIES,
+    Dice,
+)
 from triage.guide.model import (
     Act,
     Ask,
@@ -48,6 +60,10 @@ def rich_guides(draw: DrawFn, most: int = 10) -> Guide:
     findings = _findings(dice)
     names = [f"n{number}" for number in range(2 + dice.below(most - 1))]
     asked = list(findings.values())
+    dangers = [each for each in asked if each.choices][: 1 + dice.chance(3)]
+    if several := dice.chance(4):
+        asked.append(MATTER)
+        findings[MATTER.name] = MATTER
     findings.update({each.name: each for each in POOL if each.name not in findings})
     maker = _Maker(asked, list(findings.values()), names)
     nodes: dict[str, Node] = {name: maker.node(Dice(draw, 30), at) for at, name in enumerate(names)}
@@ -57,9 +73,28 @@ def rich_guides(draw: DrawFn, most: int = 10) -> Guide:
     urgencies = tuple(
         Urgency(name, name, name, "Phone" if at <= dice.below(4) else "") for at, name in enumerate(URGENCIES)
     )
-    dangers = [each for each in asked if each.choices][: 1 + dice.chance(3)]
     signs = {each.name: dice.some(tuple(each.choices)[1:], 1) for each in dangers}
+    if several:
+        return with_ways_in(dice, guide_of(nodes, rules, signs, urgencies, findings))
     return guide_of(nodes, rules, signs, urgencies, findings)
+
+
+def with_ways_in(dice: Dice, guide: Guide) -> Guide:
+    """Return a guide that is entered by what a walk is about, one matter of which is taken as known."""
+    names, taken = list(guide.nodes), dice.one(tuple(MATTER.choices))
+    start = f"n{len(names)}"
+    branches = tuple(
+        Branch(
+            guide.front.way_in if choice == taken else dice.one(names),
+            is_=(choice,),
+            at_least=dice.one(URGENCIES) if dice.chance(5) else "",
+            place=place_of(start, column),
+        )
+        for column, choice in enumerate(MATTER.choices, 2)
+    )
+    ask = Ask(start, "topic", MATTER.name, branches, place_of(start))
+    front = replace(guide.front, way_in=start, unless_told={MATTER.name: taken})
+    return replace(guide, front=front, nodes={start: ask, **guide.nodes})
 
 
 def guide_of(
@@ -116,7 +151,9 @@ class _Maker:
         return End(name, "topic", urgency, title, steps, (), call, for_=lamb, place=place_of(name))
 
     def _act(self, dice: Dice, name: str, then: str) -> Act:
-        forget = dice.some([finding.name for finding in self.asked]) if dice.below(3) else ()
+        forget = (
+            dice.some([finding.name for finding in self.asked if finding != MATTER]) if dice.below(3) else ()
+        )
         title, steps, lamb = dice.one(TITLES), self._steps(dice), self._for(dice)
         return Act(name, "topic", title, steps, then, forget=forget, for_=lamb, place=place_of(name))
 

@@ -53,6 +53,16 @@ POOL = (
     Finding("weight", "Weight", "What weight?", "Why.", measure="kg", plausible=(0.5, 10.0)),
 )
 
+MATTER = Finding(
+    "matter",
+    "Matter",
+    "What is it about?",
+    "Why.",
+    {"one": "One", "two": "Two", "all": "All"},
+    never_unsure="So.",
+)
+"""What a walk can be about, in a guide with several ways in."""
+
 
 class Dice:
     """Bytes thrown one after the other; when they are used up, each further one is nought."""

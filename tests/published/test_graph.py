@@ -8,12 +8,15 @@ edges are read off the model here, not through the project's own view of the gra
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 
 import networkx as nx
 from hypothesis import given
 
+from tests.conftest import small_guide
 from tests.published.guides import MANY, act, any_guides, ask, end, guide_of, names_at
 from tests.published.walks import shipped
+from tests.ways import WAYS_IN
 from triage.check.danger import in_front
 from triage.check.structure import dead_ends, endless_loops, unreachable
 from triage.guide.model import Act, Ask, End, Guide
@@ -66,6 +69,39 @@ def undominated(guide: Guide, finding: str) -> set[str]:
     return found
 
 
+def asks_of(guide: Guide, *findings: str) -> set[str]:
+    """Return the nodes that ask one of these findings."""
+    return {name for name, node in guide.nodes.items() if isinstance(node, Ask) and node.finding in findings}
+
+
+def cut_after(guide: Guide, nodes: set[str], start: str) -> set[str]:
+    """Return a node and all behind it, going no further at any of these nodes."""
+    graph = edges(guide)
+    graph.remove_edges_from([(at, to) for at, to in graph.edges if at in nodes])
+    return {start} | nx.descendants(graph, start)
+
+
+def belonging(guide: Guide, finding: str) -> set[str]:
+    """Return the nodes that a danger finding stands before: all, or those of the ways that ask it first."""
+    start = guide.nodes[guide.front.way_in]
+    if not guide.front.unless_told or not isinstance(start, Ask):
+        return set(guide.nodes)
+    signs = guide.front.danger_signs
+    first = {
+        branch.go: {
+            sign
+            for sign in signs
+            if asks_of(guide, sign) & cut_after(guide, asks_of(guide, *signs), branch.go)
+        }
+        for branch in start.branches
+    }
+    mine = {to for to, asked in first.items() if finding in asked}
+    if not mine:
+        return set(guide.nodes)
+    others = {sign for asked in first.values() for sign in asked} - {finding}
+    return {name for to in mine for name in cut_after(guide, asks_of(guide, *others), to)}
+
+
 def check_reaching(guide: Guide) -> None:
     """Compare what can be reached, and what reaches an end, with networkx."""
     graph, way_in = edges(guide), guide.front.way_in
@@ -77,7 +113,11 @@ def check_reaching(guide: Guide) -> None:
 
 def check_danger(guide: Guide) -> None:
     """Compare the ends reached round the danger signs with dominators."""
-    round_them = {name for finding in guide.front.danger_signs for name in undominated(guide, finding)}
+    round_them = {
+        name
+        for finding in guide.front.danger_signs
+        for name in undominated(guide, finding) & belonging(guide, finding)
+    }
     assert set(names_at(guide, [*in_front(guide)])) == round_them
 
 
@@ -155,7 +195,7 @@ def test_shipped_guide_entered_elsewhere_agrees() -> None:
     """With any other node as the way in, what can be reached and what goes round the danger signs agree."""
     guide = shipped()
     for name in guide.nodes:
-        moved = replace(guide, front=replace(guide.front, way_in=name))
+        moved = replace(guide, front=replace(guide.front, way_in=name, unless_told={}))
         check_reaching(moved)
         check_danger(moved)
 
@@ -177,3 +217,24 @@ def test_known_small_guides() -> None:
     assert names_at(round_it, [*in_front(round_it)]) == ["n2"]
     counted = guide_of({"n0": act("n0", "n0", "n1", at_most=2), "n1": end("n1")})
     assert not [*endless_loops(counted)]
+
+
+def test_a_guide_with_several_ways_in_agrees(tmp_path: Path) -> None:
+    """What goes round the danger signs of its own way is found, whichever branch is led elsewhere."""
+    guide = small_guide(tmp_path, *WAYS_IN)
+    told = 0
+    for name, node in guide.nodes.items():
+        if not isinstance(node, Ask):
+            continue
+        for at, branch in enumerate(node.branches):
+            for to in guide.nodes:
+                branches = (*node.branches[:at], replace(branch, go=to), *node.branches[at + 1 :])
+                led = replace(guide, nodes={**guide.nodes, name: replace(node, branches=branches)})
+                expected = {
+                    led.nodes[page].place
+                    for finding in led.front.danger_signs
+                    for page in undominated(led, finding) & belonging(led, finding)
+                }
+                assert {problem.place for problem in in_front(led)} == expected
+                told += bool(expected)
+    assert told > 20

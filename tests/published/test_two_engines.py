@@ -123,7 +123,7 @@ def slice_of(guide: Guide, way_in: str, size: int, dice: Random) -> Guide:
         node = guide.nodes[name]
         nodes[name] = replace(node, at_most=1) if isinstance(node, Act) and node.at_most else node
     rules = {name: guide.rules[name] for name in dice.sample(sorted(guide.rules), 12)}
-    return replace(guide, nodes=nodes, rules=rules, front=replace(guide.front, way_in=way_in))
+    return replace(guide, nodes=nodes, rules=rules, front=replace(guide.front, way_in=way_in, unless_told={}))
 
 
 def _targets(node: Node) -> list[str]:

@@ -20,7 +20,7 @@ def reached(searched: Searched) -> Iterator[Problem]:
         finding
         for here, known in zip(states.at, states.known, strict=True)
         if here == at
-        for finding, _ in known
+        for finding in states.live.packing.known_of(known)
     }
     names = [states.ways.findings[each] for each in sorted(kept) if 0 < each < len(states.ways.findings)]
     what = (

@@ -5,20 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from triage.check.search.claims import Claim, Part, chosen, has
+from triage.check.search.claims import Claim, Part, told
 from triage.check.search.live import Live
 from triage.check.search.searched import Searched
-from triage.check.search.states import explore
+from triage.check.search.states import SILENT, explore
 from triage.check.witness import turn_for_the_worse, walk_to
-from triage.guide.model import Act, Ask, End, Rule
+from triage.guide.model import Rule
 from triage.problems import Problem
 
 
 def broken(searched: Searched) -> Iterator[Problem]:
     """Every claim of a rule, a page or a sum that some lamb breaks, with the shortest such walk."""
     for claim, state in searched.states.broken.items():
-        what = claim.what + turn_for_the_worse(searched, state)
-        yield Problem(claim.place, what, claim.rule, walk=walk_to(searched, state))
+        place, what = told(searched.guide, searched.pages, claim)
+        what += turn_for_the_worse(searched, state)
+        yield Problem(place, what, claim.rule, walk=walk_to(searched, state))
 
 
 def idle(searched: Searched) -> Iterator[Problem]:
@@ -42,7 +43,22 @@ def _fired(searched: Searched) -> set[str]:
     rules = searched.guide.rules.values()
     fired = {rule.name for rule in rules if not rule.when}
     fired |= _answered(searched, [rule for rule in rules if rule.when and not _unasked(rule)])
+    fired |= _walked(searched, [rule for rule in rules if rule.name not in fired])
     return fired | _held(searched, [rule for rule in rules if rule.name not in fired])
+
+
+def _walked(searched: Searched, rules: list[Rule]) -> set[str]:
+    """Return those of the rules that describe the lamb of a shortest walk to some page."""
+    states, ways, found = searched.states, searched.states.ways, set[str]()
+    pages = {ways.node_at[page]: page for page in searched.pages}
+    wanted = {rule.name: [*_parts(searched, rule)] for rule in rules}
+    for state, at in enumerate(states.at):
+        passed = states.edges[state][:1] and states.edges[state][0].answer == SILENT
+        if at in pages and not passed and len(found) < len(wanted):
+            del pages[at]
+            known = searched.known(states.way_to(state))
+            found |= {name for name, parts in wanted.items() if all(part.holds(known) for part in parts)}
+    return found
 
 
 def _held(searched: Searched, rules: list[Rule]) -> set[str]:
@@ -50,14 +66,13 @@ def _held(searched: Searched, rules: list[Rule]) -> set[str]:
     if not rules:
         return set()
     ways = searched.states.ways
-    pages = [node for node in searched.guide.nodes.values() if isinstance(node, Act | End)]
     claims = [
-        Claim(node.name, parts, rule.name, "", node.place)
+        Claim(page, parts, rule.name)
         for rule in rules
         for parts in [tuple(_parts(searched, rule))]
-        for node in pages
+        for page in searched.pages
     ]
-    states = explore(ways, Live(ways, claims), claims)
+    states = explore(ways, Live(ways, claims), claims, enough=True)
     if not states.complete and len(rules) > 1:  # together they keep too much in mind
         return set[str]().union(*(_held(searched, [rule]) for rule in rules))
     return {claim.rule for claim in states.broken}
@@ -65,28 +80,28 @@ def _held(searched: Searched, rules: list[Rule]) -> set[str]:
 
 def _answered(searched: Searched, rules: list[Rule]) -> set[str]:
     """Return those of the rules whose `when` is sure to come true by some answer; a page comes after it."""
-    states, ways = searched.states, searched.states.ways
-    wanted: dict[str, list[tuple[int, int]]] = {
-        rule.name: [(ways.finding_at[part.finding], part.among) for part in _parts(searched, rule)]
-        for rule in rules
-    }
-    by_finding: dict[int, set[str]] = {}
-    for name, parts in wanted.items():
-        for finding, _ in parts:
-            by_finding.setdefault(finding, set()).add(name)
+    ways = searched.states.ways
+    wanted: dict[int, dict[str, dict[int, int]]] = {}
+    for rule in rules:
+        parts = {ways.finding_at[part.finding]: part.among for part in _parts(searched, rule)}
+        for finding in parts:
+            wanted.setdefault(finding, {})[rule.name] = parts
     found: set[str] = set()
-    for state, node in searched.asked():
+    for state, node in (*searched.opening(), *searched.asked()):
         finding = ways.finding_at[node.finding]
-        open_ones = by_finding.get(finding, set()) - found
-        for edge in states.edges[state] if open_ones else ():
-            for name in open_ones:
-                alike = [
-                    (edge.among if of == finding else states.among(state, of), among)
-                    for of, among in wanted[name]
-                ]
-                if all(answers and not answers & ~among for answers, among in alike):
-                    found.add(name)
+        for name, parts in wanted.get(finding, {}).items():
+            if name not in found and _comes_true(searched, state, finding, parts):
+                found.add(name)
     return found
+
+
+def _comes_true(searched: Searched, state: int, finding: int, parts: dict[int, int]) -> bool:
+    """Whether an answer to what a state asks makes all parts true, for every lamb that it stands for."""
+    states, others = searched.states, ~parts[finding]
+    if not any(edge.among and not edge.among & others for edge in states.edges[state]):
+        return False
+    alike = ((states.among(state, of), among) for of, among in parts.items() if of != finding)
+    return all(answers and not answers & ~among for answers, among in alike)
 
 
 def _unasked(rule: Rule) -> bool:
@@ -135,11 +150,10 @@ def _clash(searched: Searched, always: Rule, never: Rule) -> bool:
 def _about_any(searched: Searched, rule: Rule) -> bool:
     """Whether any page is one that the rule speaks of, and has what it forbids."""
     return any(
-        chosen(rule, node) and (rule.never is None or has(node, rule.never))
-        for node in searched.guide.nodes.values()
-        if not isinstance(node, Ask)
+        page.spoken_of(rule) and (rule.never is None or page.has(rule.never))
+        for page in searched.pages.values()
     )
 
 
 def _same_pages(searched: Searched, one: Rule, other: Rule) -> bool:
-    return any(chosen(one, node) and chosen(other, node) for node in searched.guide.nodes.values())
+    return any(page.spoken_of(one) and page.spoken_of(other) for page in searched.pages.values())

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from triage.check.danger import starts
 from triage.check.search.searched import Searched
-from triage.guide.model import Act, Ask, End, Guide
+from triage.guide.model import Act, Ask, End, Guide, Node
 from triage.problems import Problem
 
 MOST_SCREENS = 12
@@ -13,6 +14,7 @@ MOST_CHOICES = 7
 MOST_STEPS = 7
 MOST_STEPS_VET_NOW = 5
 MOST_DANGER_KEYS = 3
+KEYS_TO_ANOTHER_WAY = 2
 
 
 def too_many_steps(guide: Guide) -> Iterator[Problem]:
@@ -41,14 +43,23 @@ def too_long(searched: Searched) -> Iterator[Problem]:
 
 
 def danger_keys(guide: Guide) -> Iterator[Problem]:
-    """A danger sign raises the top urgency within three keys of opening the guide."""
-    node = guide.nodes[guide.front.way_in]
-    keys = 0
+    """A danger sign raises the top urgency within three keys of opening the guide, whichever way one goes in.
+
+    Two keys go before the first page of a way that is not taken as known: to the list, and to the way.
+    """
+    for choice, start in starts(guide).items():
+        spent = KEYS_TO_ANOTHER_WAY if choice not in ("", *guide.front.unless_told.values()) else 0
+        if not _asks_danger(guide, guide.nodes[start], spent):
+            on = f" of the way in '{choice}'" if choice else ""
+            what = f"the danger signs{on} are not asked within {MOST_DANGER_KEYS} keys of the way in"
+            yield Problem(guide.front.place, what, "danger-keys")
+
+
+def _asks_danger(guide: Guide, node: Node, keys: int) -> bool:
     while isinstance(node, Ask) and keys < MOST_DANGER_KEYS:
         keys += 1
         if node.finding in guide.front.danger_signs:
-            return
+            return True
         targets = {branch.go for branch in node.branches}
         node = guide.nodes[targets.pop()] if len(targets) == 1 else node
-    what = f"the danger signs are not asked within {MOST_DANGER_KEYS} keys of the way in"
-    yield Problem(guide.front.place, what, "danger-keys")
+    return False

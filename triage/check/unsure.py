@@ -16,9 +16,14 @@ def missing(searched: Searched) -> Iterator[Problem]:
     """Every answer that can come to a question, "not sure" among them, has a branch there."""
     told: set[str] = set()
     states = searched.states
-    for state, edges in enumerate(states.edges):
-        node = searched.node(state)
-        if not isinstance(node, Ask) or node.name in told or any(branch.unsure for branch in node.branches):
+    without = {
+        at: node
+        for at, node in enumerate(searched.nodes)
+        if isinstance(node, Ask) and not any(branch.unsure for branch in node.branches)
+    }
+    for state, (at, edges) in enumerate(zip(states.at, states.edges, strict=True)):
+        node = without.get(at)
+        if node is None or node.name in told:
             continue
         finding = searched.guide.findings[node.finding]
         known = states.value(state, states.ways.finding_at[node.finding])
@@ -38,10 +43,14 @@ def too_easy(searched: Searched) -> Iterator[Problem]:
     """
     named: set[str] = set()
     for state, node in searched.asked():
+        if node.name in named:
+            continue
         edge = searched.unsure(state, node)
-        if edge is None or node.name in named:
+        if edge is None:
             continue
         worst = _worst(searched, state, edge)
+        if searched.onward.by(state, edge) <= worst:
+            continue  # then every way on from it is, a stand-in's too
         for at, ways, told in _answering(searched, state, node, edge):
             way = ways[-1]
             mine = min(told, searched.onward.by(at, way))
@@ -60,8 +69,11 @@ def too_easy(searched: Searched) -> Iterator[Problem]:
 
 
 def _worst(searched: Searched, state: int, unsure: Edge) -> int:
-    others = [edge for edge in searched.states.edges[state] if edge is not unsure]
-    return min((searched.onward.by(state, edge) for edge in others), default=searched.onward.nobody)
+    sure, worst = searched.onward.sure, searched.onward.nobody
+    for edge in searched.states.edges[state]:
+        if edge is not unsure:
+            worst = min(worst, edge.rank, sure[edge.to])
+    return worst
 
 
 def _answering(

@@ -15,21 +15,22 @@ def late(searched: Searched) -> Iterator[Problem]:
     """Where every way on from a branch comes to a call, the branch says so at once."""
     calls = [at for at, each in enumerate(searched.guide.front.urgencies) if each.opens]
     sure: dict[tuple[int, int], int] = {}
+    onward, arrive = searched.onward.sure, searched.onward.arrive
     for key, _, edge in searched.taken():
-        sure[key] = max(searched.onward.sure[edge.to], sure.get(key, 0))
-    told: set[tuple[int, int]] = set()
+        if onward[edge.to] > sure.get(key, -1):
+            sure[key] = onward[edge.to]
+    called = {key for key, rank in sure.items() if rank in calls}
     for key, state, edge in searched.taken():
-        if key not in told and sure[key] in calls and _is_late(searched, state, edge, sure[key]):
-            told.add(key)
-            branch, name = searched.branch(key), searched.guide.front.urgencies[sure[key]].name
+        least = sure[key]
+        if arrive[state] > least < edge.rank and key in called and not _ends_next(searched, edge):
+            called.remove(key)
+            branch, name = searched.branch(key), searched.guide.front.urgencies[least].name
             what = f"every way on from here comes to '{name}'; say it at once with at_least: {name}"
             yield Problem(branch.place, what, "late-call", walk=walk_through(searched, state, edge))
 
 
-def _is_late(searched: Searched, state: int, edge: Edge, sure: int) -> bool:
-    onward = searched.onward
-    told = min(onward.arrive[state], onward.rank(state, edge))
-    return told > sure and not isinstance(searched.node(onward.shown_next(edge)), End)
+def _ends_next(searched: Searched, edge: Edge) -> bool:
+    return isinstance(searched.node(searched.onward.shown_next(edge)), End)
 
 
 def understated(searched: Searched) -> Iterator[Problem]:

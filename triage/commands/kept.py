@@ -74,6 +74,7 @@ def _lamb(book: Casebook, name: str) -> Lamb | None:
     """Find a lamb by its name, or the beginning of it; say so when there is none, or more than one."""
     from triage.casebook.failing import NotKept
     from triage.page.inert import inert
+    from triage.problems import nearest
 
     lambs = book.lambs()
     if isinstance(lambs, NotKept):
@@ -92,11 +93,12 @@ def _lamb(book: Casebook, name: str) -> Lamb | None:
             begun = f"begun {lamb.added.astimezone():%Y-%m-%d %H:%M}"
             complain(f"  {inert(lamb.id[:SHORT])}  {inert(lamb.name, 40)}, {begun}")
         return None
-    complain(f"No lamb is called '{inert(name, 40)}'. `triage lambs --all` lists them.")
+    meant = nearest(wanted, {inert(lamb.name, 40).lower() for lamb in lambs})
+    complain(f"No lamb is called '{inert(name, 40)}'{meant or '.'} `triage lambs --all` lists them.")
     return None
 
 
-def _session(parsed: argparse.Namespace) -> Session | Exit:
+def open_session(parsed: argparse.Namespace) -> Session | Exit:
     """Begin a session on the casebook, so that a command tells what the screen tells."""
     from triage.commands.house import open_house
     from triage.holding.place import Nowhere, casebook_file
@@ -124,7 +126,7 @@ def at_lamb(parsed: argparse.Namespace) -> Session | Exit:
     """Begin a session at the last walk of the lamb that was named."""
     from triage.session.resuming import take_up_last
 
-    session = _session(parsed)
+    session = open_session(parsed)
     if isinstance(session, Exit):
         return session
     book = session.desk.keeping.book
@@ -146,7 +148,7 @@ def run_lambs(parsed: argparse.Namespace) -> int:
     """List the lambs in care as the opening list does, or all lambs."""
     from triage.session.lambs import every_line, lines_in_care
 
-    session = _session(parsed)
+    session = open_session(parsed)
     if isinstance(session, Exit):
         return session
     for line in every_line(session) if parsed.all else lines_in_care(session):

@@ -29,6 +29,8 @@ def run_walk(parsed: argparse.Namespace) -> int:
     guide = open_guide(parsed.guide, replay=parsed.answers is not None)
     if isinstance(guide, Exit):
         return guide
+    if wrong := no_such_way(guide, parsed):
+        return wrong
     if parsed.answers:
         return walk_answers(guide, parsed, units_here(parsed))
     return walk_plain(guide, parsed)
@@ -36,15 +38,29 @@ def run_walk(parsed: argparse.Namespace) -> int:
 
 def open_session(guide: Guide, parsed: argparse.Namespace, house: House) -> Session:
     """Begin a session: at the lambs in care where there are any, else at the danger signs."""
+    from triage.clock import Now
     from triage.commands.house import anyone_in_care
     from triage.session import Session
-    from triage.walk import Walk
+    from triage.ways_in import begin
 
     vet = parsed.vet or os.environ.get("TRIAGE_VET", "")
-    session = Session(Walk(guide), units_of(parsed, house.holding), vet, house=house)
-    if anyone_in_care(house):
+    walk = begin(guide, parsed.about or "", Now.read().moment)
+    session = Session(walk, units_of(parsed, house.holding), vet, house=house)
+    if anyone_in_care(house) and not parsed.about:
         session.open("lambs")
     return session
+
+
+def no_such_way(guide: Guide, parsed: argparse.Namespace) -> int:
+    """Complain of a matter that the guide can't begin with; 0 where there is nothing wrong."""
+    from triage.ways_in import matter
+
+    finding = matter(guide)
+    if not parsed.about or (finding and parsed.about in finding.choices):
+        return Exit.FINE
+    ways = f"It begins with: {', '.join(finding.choices)}." if finding else "It has one way in."
+    complain(f"This guide has nothing about '{parsed.about[:40]}'. {ways}")
+    return Exit.UNREADABLE
 
 
 def full_screen() -> bool:
@@ -72,6 +88,8 @@ def walk_screen(parsed: argparse.Namespace) -> int:
     guide = open_guide(parsed.guide, read)
     if isinstance(guide, Exit):
         return guide
+    if wrong := no_such_way(guide, parsed):
+        return wrong
     house = open_house(parsed, found)
     session = open_session(guide, parsed, house)
 
@@ -128,7 +146,7 @@ def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> in
     from triage.entry import AnswerReader
     from triage.page.lines import lay_out
     from triage.page.page import page_of
-    from triage.walk import Walk
+    from triage.ways_in import begin
 
     try:
         text = parsed.answers.read_text(encoding="utf-8")
@@ -141,7 +159,8 @@ def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> in
         for problem in answers:
             complain(str(problem))
         return Exit.PROBLEMS
-    came = follow(Walk(guide), answers, AnswerReader(guide, system, Now.read()), parsed.unsure_rest, complain)
+    start, reader = begin(guide, parsed.about or ""), AnswerReader(guide, system, Now.read())
+    came = follow(start, answers, reader, parsed.unsure_rest, complain)
     if isinstance(came, Stopped):
         complain(came.why)
         return Exit.PROBLEMS

@@ -324,6 +324,7 @@ FRONT: Record[model.Front] = Record(
         "bare_tags": _TAGS,
         "tag_changes": MapOf(ListOf(_FINDING), ref=("act tag",)),
         "vet_asks": ListOf(_FINDING),
+        "unless_told": MapOf(Plain(), ref=("finding",)),
     },
 )
 

@@ -17,8 +17,8 @@ def tokens_of(text: str) -> tuple[str, ...]:
 
     A hyphen is no sign, so that `first-milk` and `first milk` are the same two words.
     """
-    found = _TOKEN.findall(PLACEHOLDER.sub(" 0 ", text.lower()))
-    return tuple(token.removesuffix("'s") for token in found)
+    found = _TOKEN.findall((PLACEHOLDER.sub(" 0 ", text) if "{" in text else text).lower())
+    return tuple(token.removesuffix("'s") for token in found) if "'" in text else tuple(found)
 
 
 class Glossary:
@@ -41,19 +41,17 @@ class Glossary:
         others: list[str] = []
         at = 0
         while at < len(tokens):
-            words, term = self._at(tokens, at)
-            if term:
-                terms.append(term)
-            elif tokens[at][0].isalpha():
-                others.append(tokens[at])
-            at += len(words) or 1
+            token = tokens[at]
+            for words, term in self._forms.get(token, ()):
+                if tokens[at : at + len(words)] == words:
+                    terms.append(term)
+                    at += len(words)
+                    break
+            else:
+                if token[0].isalpha():
+                    others.append(token)
+                at += 1
         return terms, others
-
-    def _at(self, tokens: tuple[str, ...], at: int) -> tuple[tuple[str, ...], Term | None]:
-        for words, term in self._forms.get(tokens[at], ()):
-            if tokens[at : at + len(words)] == words:
-                return words, term
-        return (), None
 
     def terms_in(self, texts: Iterable[str]) -> list[Term]:
         """Return the trade words that texts use, each once, by the alphabet."""

@@ -11,6 +11,7 @@ from triage.guide import model, model_rearing
 from triage.guide.items import Item
 from triage.guide.rule_links import look_up_choices, look_up_rules, look_up_unit
 from triage.guide.shapes import Mention, Reading
+from triage.guide.way_links import look_up_ways_in
 from triage.problems import Place, nearest
 from triage.units import same_dimension
 
@@ -54,6 +55,7 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
         look_up_items(parts.cupboard, numbers, reading)
     for front in parts.fronts.values():
         _danger_choices(front, findings, reading)
+        look_up_ways_in(front, findings, parts.nodes, reading)
     _amounts(reading, known["finding"], known["number"])
     _raising(parts, reading)
 

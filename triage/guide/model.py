@@ -308,6 +308,8 @@ class Front:
     """Tags whose steps need nothing from the cupboard by themselves."""
     vet_asks: tuple[str, ...] = ()
     """Findings that a vet asks about for any such lamb; what was not looked at is told."""
+    unless_told: Mapping[str, str] = field(default_factory=dict)
+    """What the way in asks, and the answer that is taken as known unless a walk begins by answering it."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -349,14 +351,17 @@ class Guide:
             found.setdefault(node.topic, []).append(node)
         return {topic: tuple(nodes) for topic, nodes in found.items()}
 
+    @cached_property
+    def _ranks(self) -> Mapping[str, int]:
+        return {each.name: at for at, each in enumerate(self.front.urgencies)}
+
     def values(self) -> dict[str, float]:
         """Return every number's value by name, for the sums."""
         return {name: number.value for name, number in self.numbers.items()}
 
     def rank(self, urgency: str) -> int:
         """Return how urgent: 0 is the most; no urgency ranks after all others."""
-        names = [each.name for each in self.front.urgencies]
-        return names.index(urgency) if urgency in names else len(names)
+        return self._ranks.get(urgency, len(self.front.urgencies))
 
     def urgency(self, name: str) -> Urgency:
         """Return an urgency by name."""

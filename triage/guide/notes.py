@@ -23,6 +23,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "intended_use": "Who and what the guide is for, and what it does not do.",
         "not_covered": "What a reader may look for in vain, one line each.",
         "way_in": "The node where every walk begins.",
+        "unless_told": "What the way in asks, and the answer taken as known unless a walk begins otherwise.",
         "danger_signs": "For each finding that can show danger, the choices that are danger signs.",
         "urgencies": "How soon a vet is needed, most urgent first.",
         "topics": "The topics, in the order in which people meet them.",

@@ -12,6 +12,7 @@ from triage.guide.model import Condition, Finding, Guide
 from triage.handover.situation import GUIDE, Rest, Situation
 from triage.observations import KINDS
 from triage.walk import KEPT, Answer, fits
+from triage.ways_in import about
 
 MEASURED = ("temperature", "weight")
 """Findings that are also written down between walks, under the same name."""
@@ -133,8 +134,10 @@ def meets(guide: Guide, finding: Finding, condition: Condition | None, value: Va
 
 def _in_order(guide: Guide, raised: Iterable[str]) -> list[Finding]:
     """Return the findings: those that raised the urgency, then what a vet asks, then all others."""
+    # What a walk is about opens the call, and is told nowhere else.
+    apart = guide.front.unless_told
     names = dict.fromkeys((*raised, *guide.front.vet_asks, *guide.findings))
-    return [guide.findings[name] for name in names if name in guide.findings]
+    return [guide.findings[name] for name in names if name in guide.findings and name not in apart]
 
 
 def _readings(situation: Situation, finding: Finding) -> list[Reading]:
@@ -212,6 +215,8 @@ def _not_checked(situation: Situation, finding: Finding, now: list[Reading]) -> 
     noted = max((seen.at.timestamp() for seen in _looks_at(situation, finding.name)), default=0.0)
     if now and now[0].value is UNSURE:
         return now[0].rest if (1, noted) < _when(now[0], situation) else None
+    if about(situation.walk):  # a vet asks these of a lamb
+        return None
     if finding.name not in situation.walk.guide.front.vet_asks or on_card(situation, finding.name):
         return None
     since = (begun(situation) - LATELY_FOR.get(finding.name, LATELY)).timestamp()

@@ -11,6 +11,7 @@ from triage.page.inert import inert
 from triage.page.words import Reader
 from triage.units import show
 from triage.walk import Answer, Rise
+from triage.ways_in import about, other_ways
 
 NAME = 24
 """Signs of a name that are said."""
@@ -58,6 +59,11 @@ def _lamb(situation: Situation, found: Sorted, free: int) -> tuple[str, tuple[Re
         parts.append(words)
         rests += [rest] if words and rest else []
     said = ", ".join(part for part in parts if part)
+    if other := about(situation.walk):
+        matter = small(other_ways(situation.walk.guide)[other]).rstrip(".")
+        return f"It is about {matter}" + (f": {said}." if said else "."), tuple(
+            rests or situation.walk.moves[:1]
+        )
     return f"I have a lamb: {said}." if said else "I have a young lamb.", tuple(rests or [FORM])
 
 

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Iterable
-from html import escape
-from itertools import groupby
 
 from triage.handover.composing import LONG_ORDERS
 from triage.handover.situation import Handover, Told
 from triage.handover.text import lists
-from triage.page.inert import inert
+from triage.paper.html import document, safe
 
 _STYLE = """
 @page { margin: 9mm 13mm; }
@@ -36,9 +33,6 @@ ol, ul { margin: .15em 0; padding-left: 1.4em; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }
 """
 
-_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
-"""Nothing may be loaded or run, whatever a text should smuggle in."""
-
 _RULE = "<p></p>"
 
 FOOT = "Written by a keeper's guide. It is first aid and care, not a diagnosis. The vet's word comes first."
@@ -46,20 +40,17 @@ FOOT = "Written by a keeper's guide. It is first aid and care, not a diagnosis. 
 
 def paper_of(handover: Handover, title: str = "For the vet", numbers: str = "", made: str = "") -> str:
     """Return the page as HTML. Every text in it is escaped, and there are no scripts in it."""
-    write = "".join(f"<p>{_safe(line.text)}</p>{_RULE * lines}" for line, lines in _ruled(handover))
+    write = "".join(f"<p>{safe(line.text)}</p>{_RULE * lines}" for line, lines in _ruled(handover))
     listed = "".join(_section(label, lines) for label, lines in lists(handover))
-    head = " · ".join(_safe(part) for part in (numbers, made) if part)
-    return (
-        "<!doctype html>\n"
-        '<html lang="en"><head><meta charset="utf-8">'
-        f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">'
-        '<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f"<title>{escape(inert(title))}</title><style>{_STYLE}</style></head><body>\n"
-        f'<h1>{_safe(title)}</h1>\n<p>{head}</p>\n<p class="foot">{FOOT}</p>\n'
+    head = " · ".join(safe(part) for part in (numbers, made) if part)
+    return document(
+        title,
+        _STYLE,
+        f'<h1>{safe(title)}</h1>\n<p>{head}</p>\n<p class="foot">{FOOT}</p>\n'
         f'<h2>Say</h2><ol class="say">{_items(handover.spoken)}</ol>\n'
         f"<h2>Then read back</h2><ul>{_items(handover.read_back)}</ul>\n"
         f'<h2>What the vet said</h2><div class="write">{write}</div>\n'
-        f'<div class="lists">{listed}</div>\n</body></html>\n'
+        f'<div class="lists">{listed}</div>',
     )
 
 
@@ -69,22 +60,8 @@ def _ruled(handover: Handover) -> Iterable[tuple[Told, int]]:
 
 
 def _section(label: str, lines: Iterable[Told]) -> str:
-    return f"<section><h2>{escape(label)}</h2><ul>{_items(lines)}</ul></section>"
+    return f"<section><h2>{safe(label)}</h2><ul>{_items(lines)}</ul></section>"
 
 
 def _items(lines: Iterable[Told]) -> str:
-    return "".join(f"<li>{_safe(line.text)}</li>" for line in lines)
-
-
-def _safe(text: str) -> str:
-    """Return a text as HTML, with each stretch of right-to-left script kept from turning what follows."""
-    words = inert(text).split(" ")
-    said = (
-        (f"<bdi>{escape(' '.join(each))}</bdi>" if leftward else escape(" ".join(each)))
-        for leftward, each in groupby(words, _leftward)
-    )
-    return " ".join(said)
-
-
-def _leftward(word: str) -> bool:
-    return any(unicodedata.bidirectional(sign) in ("R", "AL", "AN") for sign in word)
+    return "".join(f"<li>{safe(line.text)}</li>" for line in lines)

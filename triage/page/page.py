@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from typing import Literal
 
 from triage.facts import UNSURE, Value
-from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Finding, Step, Urgency
+from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Finding, Guide, Step, Urgency
 from triage.guide.texts import said_on
 from triage.page.words import Reader
 from triage.typed import example
 from triage.units import System
 from triage.walk import Answer, Walk
+from triage.ways_in import begun, matter, other_ways
 
 Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
 Kind = Literal["ask", "act", "end", "side", "lambs", "lamb", "form"]
@@ -159,9 +160,20 @@ def _ask(finding: Finding, reader: Reader, walk: Walk) -> tuple[Block, ...]:
         blocks.append(Block("body", f"Asked again. Last time: {reader.answer(finding, before)}."))
     if finding.look:
         blocks.append(Block("body", reader.fill(finding.look)))
-    if not walk.moves:
-        blocks.append(Block("quiet", "First aid and care only. Your vet, the law and labels come first."))
+    if not begun(walk):
+        blocks.append(Block("quiet", "First aid only: vet, law and labels first."))
+    if not walk.moves and (pointer := _other_ways(walk.guide, reader)):
+        blocks.append(Block("label", pointer))
     return tuple(blocks)
+
+
+def _other_ways(guide: Guide, reader: Reader) -> str:
+    """Return the line that shows the way to the list of lambs, where the other ways in stand."""
+    finding = matter(guide)
+    if finding is None:
+        return ""
+    asked = reader.fill(finding.look) or f"{'; or '.join(other_ways(guide).values())}?"
+    return f"{asked} Press o."
 
 
 def _act(node: Act, reader: Reader, walk: Walk) -> tuple[Block, ...]:

@@ -12,6 +12,7 @@ from triage.page.page import Block, Page
 from triage.page.words import Reader
 from triage.units import System
 from triage.walk import Answer, Done, Walk
+from triage.ways_in import about
 
 
 def how_page(walk: Walk, system: System, picked: int = 0) -> Page:
@@ -94,8 +95,9 @@ def answers_page(walk: Walk, system: System) -> Page:
 
 
 def changeable(walk: Walk) -> list[int]:
-    """Return the indexes of the moves that are answers, in order."""
-    return [index for index, move in enumerate(walk.moves) if isinstance(move, Answer)]
+    """Return the indexes of the moves that are answers, in order; what a walk is about stays as it is."""
+    first = bool(about(walk))
+    return [index for index, move in enumerate(walk.moves) if isinstance(move, Answer) and index >= first]
 
 
 def told_dropped(walk: Walk, dropped: tuple[Answer | Done, ...], system: System) -> str:

@@ -22,29 +22,40 @@ WARNING = "Care, not a diagnosis. Your vet, the law and the label come first."
 
 
 def today_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
-    """Return what counts today: milk, growth, energy, weaning once it is near, and what is due or next."""
-    shown = [Block("heading", f"Plan for {inert(plan.lamb.name, 40)}")]
-    shown += [Block("label", text) for text in plan.missing]
-    shown += [Block("body", text) for text in today_lines(plan, now, system)]
+    """Return what counts today: milk, what is due or next, then growth and weaning, and what lacks."""
+    shown = [Block("heading", f"Plan for {inert(plan.lamb.name, 40)}"), *_ill(plan)]
+    shown += [Block("body", text) for text in milk_lines(plan)]
     shown += [Block("blank", ""), Block("label", "Due now, and next")]
     shown += [
-        Block("choice", f"{when(task, now)}  {task.title}", str(number))
+        Block("choice", f"{task.title}: {when(task, now)}", str(number))
         for number, task in enumerate(chosen(plan), 1)
     ]
+    shown.append(Block("blank", ""))
+    shown += [Block("body", text) for text in growth_lines(plan, now, system)]
+    shown += [Block("label", text) for text in plan.missing]
     return (*shown, Block("blank", ""), Block("quiet", WARNING))
 
 
-def today_lines(plan: Plan, now: Now, system: System) -> list[str]:
-    """Return the sentences of today."""
+def _ill(plan: Plan) -> list[Block]:
+    return [Block("caution", plan.lamb.ill, "!")] if plan.lamb.ill else []
+
+
+def milk_lines(plan: Plan) -> list[str]:
+    """Return today's milk as sentences."""
     row = plan.milk_now
-    lines = [milk_line(row)] if row else ["It is past the milk of this plan."]
-    if row and row.published:
-        lines.append(row.published)
-    if plan.growth:
-        lines.append(plan.growth.line(now, system))
-    lines.append(plan.energy.line(system))
-    if plan.energy_outside.only_alive and not plan.energy.only_alive:
-        lines.append("Out in cold wet wind all day this milk would not keep it going. Bring it in.")
+    if row is None:
+        return ["It is past the milk of this plan."]
+    return [milk_line(row), *([row.published] if row.published else [])]
+
+
+def growth_lines(plan: Plan, now: Now, system: System) -> list[str]:
+    """Return how it grows, what its feed is enough for, and how it stands to weaning once that is near."""
+    lines = [plan.growth.line(now, system)] if plan.growth else []
+    # First milk is not milk powder: its day is fed by the clock and the scale, and not by this sum.
+    if plan.lamb.hours(plan.made) >= 24:
+        lines.append(plan.energy.line(system))
+        if plan.energy_outside.only_alive and not plan.energy.only_alive:
+            lines.append("Out in cold wet wind all day this would not keep it going. Bring it in.")
     if plan.weaning_near:
         lines += [sign.line for sign in plan.weaning.signs]
         lines.append(plan.weaning.line)
@@ -74,14 +85,18 @@ def is_due(task: Task, now: datetime) -> bool:
 def when(task: Task, now: Now) -> str:
     """Return when a duty is due, in words as short as can be."""
     if task.ends and is_due(task, now.moment):
-        return f"now, until {_when(task.ends, task, now)}:"
-    return f"{'from ' if is_due(task, now.moment) else ''}{dates_of(task, now)}:"
+        return f"now, until {_when(task.ends, task, now)}"
+    return f"{'from ' if is_due(task, now.moment) else ''}{dates_of(task, now)}"
 
 
 def dates_of(task: Task, now: Now) -> str:
     """Return the dates of a duty: `18 Dec`, or `18 Dec to 19 Feb`."""
     begins = _when(task.begins, task, now)
-    return f"{begins} to {_when(task.ends, task, now)}" if task.ends else begins
+    if not task.ends:
+        return begins
+    ends = _when(task.ends, task, now)
+    same_day = task.timed and begins.rpartition(" ")[0] == ends.rpartition(" ")[0]
+    return f"{begins} to {ends.rpartition(' ')[2] if same_day else ends}"
 
 
 def _when(moment: datetime, task: Task, now: Now) -> str:
@@ -90,9 +105,13 @@ def _when(moment: datetime, task: Task, now: Now) -> str:
     return f"{day} {at_clock(moment, now.zone)}" if task.timed else day
 
 
+def _begun(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
 def task_blocks(task: Task, now: Now) -> tuple[Block, ...]:
     """Return one duty in full."""
-    shown = [Block("heading", task.title), Block("label", when(task, now).rstrip(":").capitalize())]
+    shown = [Block("heading", task.title), Block("label", _begun(when(task, now)))]
     shown += [Block("step", text, str(number)) for number, text in enumerate(task.do, 1)]
     if task.why:
         shown += [Block("blank", ""), Block("body", task.why)]
@@ -114,13 +133,14 @@ def whole_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
     shown.append(
         Block("body", f"Born {about}{born:%H:%M} on {born.day} {born:%b %Y}. Edition {plan.edition}.")
     )
+    shown += _ill(plan)
     shown += [Block("label", text) for text in plan.missing]
-    shown += [Block("body", text) for text in today_lines(plan, now, system)]
+    shown += [Block("body", text) for text in (*milk_lines(plan), *growth_lines(plan, now, system))]
     shown += [Block("blank", ""), Block("label", "Milk")]
     for row in plan.milk:
         shown.append(Block("body", f"{row.dates}: {milk_line(row)}"))
     for task in once_each(plan.tasks):
-        shown += [Block("blank", ""), Block("label", f"{_dates(task, plan, now)} {task.title}")]
+        shown += [Block("blank", ""), Block("label", f"{task.title}: {_dates(task, plan, now)}")]
         shown += [Block("body", text) for text in task.do]
         shown += [Block("caution", text, "!") for text in task.cautions]
         shown += [Block("body", text) for text in task.law]
@@ -139,4 +159,4 @@ def _dates(task: Task, plan: Plan, now: Now) -> str:
     again = [each for each in plan.tasks if each.duty.name == task.duty.name]
     if len(again) == 1:
         return when(task, now)
-    return f"{', '.join(_when(each.begins, each, now) for each in again)}:"
+    return ", ".join(_when(each.begins, each, now) for each in again)

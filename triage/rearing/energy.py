@@ -50,7 +50,7 @@ class Energy:
         if self.gain >= self.expected:
             return gain
         least = show(self.expected, "kg/day", system)
-        return f"{gain} {least} is the least expected over the weeks, so dry feed must bring the rest."
+        return f"{gain} {least} is the least expected over all its weeks: dry feed brings the rest later."
 
 
 def energy_of(guide: Guide, fed: Fed, wet_wind: bool = False) -> Energy:

@@ -41,6 +41,8 @@ class Reared:
     law: str = ""
     """The name of a law among the guide's, or empty: then the strictest holds."""
     bag: Bag | None = None
+    ill: str = ""
+    """Why the guide's own page comes before any plan, in a sentence; empty for a lamb that is well."""
 
     def hours(self, at: datetime) -> float:
         """Return the age in real hours, whatever the clocks did."""
@@ -59,17 +61,18 @@ class Reared:
         return Facts(guide.values(), {**unweighed.known, "weight": self.expected(guide, at)})
 
     def expected(self, guide: Guide, at: datetime) -> float:
-        """Return the weight (kg) expected at a time from the last weighing before it, in steps of 0.05.
+        """Return the weight (kg) expected at a time from the last weighing before it: that, or steps of 0.05.
 
         It is taken to grow at the least that is expected, or as it has grown where that is less. So the
         milk never runs ahead of the lamb: too small a feed is put right at the next weighing.
         """
+        # Before the first weighing that one is the best there is.
         before = [each for each in self.weighed if each[0] <= at] or [self.weighed[0]]
         when, kilos = before[-1]
         expected, growth = guide.numbers["gain-expected"].value, self.growth(guide)
         gain = min(expected, max(0.0, growth.each_day)) if growth else expected
         days = max(0.0, (at - when) / timedelta(days=1))
-        return int((kilos + gain * days) * 20 + 1e-6) / 20
+        return int((kilos + gain * days) * 20 + 1e-6) / 20 if days else kilos
 
 
 @dataclass(frozen=True)

@@ -233,7 +233,7 @@ class LambApp(App[None]):
             return character not in AT_ONCE
         if page.timed and character == "a":
             return True
-        listed = sum(block.role == "choice" for block in page.blocks)
+        listed = sum(block.role == "choice" and block.mark.isdecimal() for block in page.blocks)
         return listed > len(DIGITS) and character in f"0{DIGITS}"
 
     def _scroll(self, way: int) -> None:

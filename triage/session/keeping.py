@@ -15,8 +15,9 @@ from triage.casebook.opening import Opened, mend
 from triage.casebook.rows import Case, Lamb, Look, Observation, new_id
 from triage.clock import Now
 from triage.looks import look_of
-from triage.session.unkept import SetDown, Unkept, as_case
+from triage.session.unkept import SetDown, Unkept, as_case, name_by
 from triage.walk import Walk
+from triage.ways_in import begun
 
 if TYPE_CHECKING:
     from triage.weighings import Weighing
@@ -36,6 +37,7 @@ class Keeping:
     """Why nothing is kept, as half a sentence; empty while all is kept, or where nothing is to be."""
     lamb: Lamb | None = None
     case: Case | None = None
+    called: str = ""  # what the walk in hand is about, where that is no lamb
     _looked_over: bool = field(default=False, init=False)
     _unwritten: list[tuple[Lamb, Observation]] = field(default_factory=list)
     unkept: Unkept = field(default_factory=Unkept)
@@ -45,7 +47,7 @@ class Keeping:
 
         The walk that was in hand is remembered until it is kept, if it could not be kept so far.
         """
-        if (self.why_not or self.book is None) and instead_of.moves:
+        if (self.why_not or self.book is None) and begun(instead_of):
             self.unkept.walks.append(SetDown(self.known(now), self.case, instead_of))
         self.lamb, self.case = lamb, case
 
@@ -58,7 +60,7 @@ class Keeping:
     def known(self, now: Now) -> Lamb:
         """Return the lamb in hand; one that nothing is known of yet gets a name by the clock."""
         if self.lamb is None:
-            self.lamb = Lamb(new_id(), self._free_name(name_by(now)), now.moment)
+            self.lamb = Lamb(new_id(), self._free_name(name_by(now, self.called or "lamb")), now.moment)
         return self.lamb
 
     def fresh(self, now: Now) -> Lamb:
@@ -81,7 +83,7 @@ class Keeping:
 
         Whatever could not be kept before is part of the walk, and so is kept with it.
         """
-        if self.book is None or (not walk.moves and self.case is None):
+        if self.book is None or (not begun(walk) and self.case is None):
             return ""
         if self.case is not None and self.case.moves == walk.moves and not self.why_not:
             return ""
@@ -196,7 +198,7 @@ class Keeping:
         known = () if isinstance(cases, NotKept) else cases
         hand = as_case(self.lamb, self.case, walk, now)
         others = tuple(case for case in known if case.id != hand.id)
-        return (*others, *((hand,) if hand.moves else ())), self.seen()
+        return (*others, *((hand,) if begun(walk) else ())), self.seen()
 
     def weighed(self) -> list[Weighing]:
         """Return every weighing of the lamb in hand that is written down, the oldest first."""
@@ -225,7 +227,7 @@ class Keeping:
         if not self.why_not or self.book is None:
             return ""
         told = ""
-        if walk.moves or self.case:
+        if begun(walk) or self.case:
             told = self.keep(walk, now)
         else:
             self.why_not = ""  # nothing is in hand; what waits below tells whether that is true
@@ -287,11 +289,6 @@ class Keeping:
             return f"{mended.told} {again()}".strip()
         self.why_not = mended.why
         return ""
-
-
-def name_by(now: Now) -> str:
-    """Return what a lamb is called until somebody names it."""
-    return f"Lamb of {now.moment.astimezone(now.zone):%H:%M}"
 
 
 def _edition(walk: Walk) -> str:

@@ -13,7 +13,7 @@ from triage.looks import look_of
 from triage.page.inert import inert
 from triage.page.page import Block, Page
 from triage.units import System, show
-from triage.walk import Walk
+from triage.ways_in import again
 
 if TYPE_CHECKING:
     from triage.session.session import Session
@@ -70,7 +70,7 @@ class LambRoom:
             case "afresh":
                 now = desk.clock()
                 desk.keeping.take_up(desk.keeping.known(now), None, session.whole, now)
-                session.take_up(Walk(desk.guide))
+                session.take_up(again(session.whole))
                 desk.told = "A new look at this lamb, from the first question."
             case "looked":
                 desk.told = self._settle(None) or "The look is done. The next walk sets the next one."

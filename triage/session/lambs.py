@@ -10,9 +10,10 @@ from triage.casebook.rows import Case, Lamb
 from triage.clock import Now, hhmm
 from triage.looks import is_due, look_words
 from triage.page.inert import inert
+from triage.page.keys import keys_for
 from triage.page.page import Block, Page
 from triage.session.resuming import resume, where
-from triage.walk import Walk
+from triage.ways_in import begin, letters, other_ways
 
 if TYPE_CHECKING:
     from triage.session.session import Session
@@ -37,6 +38,8 @@ class LambsRoom:
         desk = self.session.desk
         blocks = [Block("heading", "Lambs in care")]
         blocks.append(Block("choice", "Another lamb: begin with the danger signs", "1"))
+        ways = other_ways(desk.guide)
+        blocks += [Block("choice", ways[way], letter) for letter, way in self._letters().items()]
         now = desk.clock()
         # A number means what it meant when it was shown, also if a look has come due meanwhile.
         self._waiting = desk.keeping.unkept.cases(now)
@@ -52,6 +55,10 @@ class LambsRoom:
             blocks.append(Block("body", "No lamb is in care."))
         blocks += self._more(len(self._shown))
         return Page("lambs", "", tuple(blocks))
+
+    def _letters(self) -> dict[str, str]:
+        """Return the letter for each matter that is not one lamb; numbers stay those of the lambs."""
+        return letters(other_ways(self.session.desk.guide), (key.key for key in keys_for("lambs")))
 
     def listed(self, most: int = MOST) -> tuple[tuple[Lamb, Case], ...]:
         """Return the open cases with their lambs, at most so many."""
@@ -99,15 +106,17 @@ class LambsRoom:
         keeping, now = session.desk.keeping, session.desk.clock()
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 4 else 0
         place = number - 2 - len(self._waiting)
-        if number == 1:
+        way = self._letters().get(typed.lower(), "")
+        if number == 1 or way:
             keeping.take_up(None, None, session.whole, now)
-            session.take_up(Walk(session.desk.guide))
+            session.take_up(begin(session.desk.guide, way, now.moment))
         elif 2 <= number < len(self._waiting) + 2:
             session.take_up(keeping.take_up_again(number - 2, session.whole, now))
         elif 0 <= place < len(self._shown):
             self._open(*self._shown[place])
         else:
-            session.desk.told = f"'{typed[:20]}' does nothing here. Type a number of the list."
+            sign = "number or letter" if self._letters() else "number"
+            session.desk.told = f"'{typed[:20]}' does nothing here. Type a {sign} of the list."
 
     def _open(self, lamb: Lamb, case: Case) -> None:
         session, desk = self.session, self.session.desk

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from triage.guide.model import Guide
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from triage.session.session import Session
 
 NO_PLAN = "This guide has no raising plan."
+GUIDE_FIRST = "The page of the guide comes first, and its feeds. This is for when it is well."
+UNFINISHED = "Its walk is not at an end. Go on with it first: a cold or sick lamb is fed by that page alone."
 
 
 @dataclass
@@ -47,7 +49,17 @@ class PlanRoom:
         cases, seen = desk.keeping.story(self.session.whole, now)
         moves = [move for case in cases for move in case.moves]
         reared = reared_of(desk.keeping.known(now), moves, seen, desk.holding)
-        return reared if isinstance(reared, str) else plan_of(self._guide, reared, now, desk.system)
+        if isinstance(reared, str):
+            return reared
+        return plan_of(self._guide, replace(reared, ill=self._ill()), now, desk.system)
+
+    def _ill(self) -> str:
+        """Return why the walk in hand comes before any plan: it calls a vet, or it has come to no end."""
+        walk = self.session.whole
+        urgency = walk.guide.urgency(walk.state.urgency) if walk.state.urgency else None
+        if urgency and urgency.opens:
+            return f"{urgency.say}. {GUIDE_FIRST}"
+        return "" if walk.finished or not walk.moves else UNFINISHED
 
     def take(self, typed: str) -> None:
         """Open the duty of a digit; Enter alone goes back."""

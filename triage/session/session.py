@@ -18,6 +18,7 @@ from triage.session.desk import Desk, House, Room
 from triage.session.walking import Walking
 from triage.units import System
 from triage.walk import Walk
+from triage.ways_in import about, begun
 
 
 class Session:
@@ -34,6 +35,7 @@ class Session:
         house = house or House()
         self.desk = Desk(walk.guide, system, vet, clock, house)
         self.walking = Walking(self.desk, walk)
+        self.desk.keeping.called = about(walk)
         self.left = False
         self._due = ""
         self.desk.told = house.news()
@@ -129,6 +131,7 @@ class Session:
         """Go on with a walk; every other page is closed."""
         self.desk.rooms.clear()
         self.walking = Walking(self.desk, walk)
+        self.desk.keeping.called = about(walk)
         self.walking.grow()
 
     def watch(self) -> bool:
@@ -182,8 +185,8 @@ class Session:
         if keeping.book:
             keeping.retry(walk, self.desk.clock())
         lost = bool(keeping.book and keeping.why_not)
-        self.left = self.desk.pressed == "leave" or (not lost and (walk.finished or not walk.moves))
-        if self.left and self.desk.house.ask and walk.moves and walk.state.urgency != walk.guide.top:
+        self.left = self.desk.pressed == "leave" or (not lost and (walk.finished or not begun(walk)))
+        if self.left and self.desk.house.ask and begun(walk) and walk.state.urgency != walk.guide.top:
             self._ask_holding()
         elif not self.left:
             kept = " This walk is kept." if self.desk.keeping.case and not self.desk.keeping.why_not else ""

@@ -48,3 +48,8 @@ def as_case(lamb: Lamb | None, case: Case | None, walk: Walk, now: Now) -> Case:
     edition = walk.guide.front.edition
     known = case or Case("", lamb.id if lamb else "", now.moment, now.moment, edition, look=look_of(walk))
     return replace(known, moves=walk.moves)
+
+
+def name_by(now: Now, called: str = "lamb") -> str:
+    """Return what a lamb, or whatever a walk is about, is called until somebody names it."""
+    return f"{called.capitalize()} of {now.moment.astimezone(now.zone):%H:%M}"

@@ -15,6 +15,7 @@ from triage.session.aging import aged, changes_place, told_age
 from triage.session.desk import Desk
 from triage.units import show
 from triage.walk import Walk
+from triage.ways_in import begun
 
 FEEDS = ("feed-by-mouth", "tube-feed")
 """Tags of steps that put milk into a lamb."""
@@ -104,7 +105,7 @@ class Walking:
             self.side = ""
         elif self.changing:
             self._keep_old()
-        elif not self.walk.moves:
+        elif not begun(self.walk):
             self.desk.told = "This is the first question."
         else:
             self.walk = self.walk.back()

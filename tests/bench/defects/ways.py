@@ -180,7 +180,7 @@ def enter_elsewhere(guide: Guide) -> Iterator[Damaged]:
     """The guide opens at another node."""
     for name in guide.nodes:
         if name != guide.front.way_in:
-            yield Damaged(name, replace(guide, front=replace(guide.front, way_in=name)))
+            yield Damaged(name, replace(guide, front=replace(guide.front, way_in=name, unless_told={})))
 
 
 def drop_a_danger_sign(guide: Guide) -> Iterator[Damaged]:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from triage.amounts import AMOUNTS
+from triage.check.search.pages import Page
 from triage.check.search.telling import Telling
-from triage.guide.model import PLACEHOLDER, Act, Ask, Condition, End, Guide, Node, Rule, Trait
-from triage.guide.texts import texts_of
+from triage.guide.model import Act, Condition, End, Guide, Rule
 from triage.problems import Place
+
+NO_PLACE = Place("")
 
 URGENCY = ""
 """The name under which the urgency of a walk is kept among what is known; its values are ranks."""
@@ -23,6 +25,11 @@ class Part:
     among: int
     unasked: bool = False
 
+    def holds(self, known: Mapping[str, int]) -> bool:
+        """Whether it is true of a lamb of whom this is known: findings, each with the place of its answer."""
+        answer = known.get(self.finding)
+        return self.unasked if answer is None else bool(self.among >> answer & 1)
+
 
 @dataclass(frozen=True)
 class Claim:
@@ -31,95 +38,66 @@ class Claim:
     node: str
     parts: tuple[Part, ...]
     rule: str
-    what: str
-    place: Place
+    what: str = ""
+    """What is wrong; of a rule it is told only when it is broken, by `told`."""
+    place: Place = NO_PLACE
 
     def open_at(self, rank: int) -> bool:
         """Whether a walk of this rank of urgency can still break it."""
         return all(part.among >> rank & 1 for part in self.parts if part.finding == URGENCY)
 
 
-def claims_of(guide: Guide, telling: Telling) -> Iterator[Claim]:
+def claims_of(guide: Guide, telling: Telling, pages: Mapping[str, Page]) -> Iterator[Claim]:
     """Yield every claim that a guide makes of its pages."""
-    for name, node in guide.nodes.items():
-        if not isinstance(node, Ask):
-            yield from _meant_for(name, node, telling)
-            yield from _sums(name, node)
+    for page in pages.values():
+        yield from _meant_for(page.node, telling)
+        yield from _sums(page)
     for rule in guide.rules.values():
         parts = _parts(guide, telling, rule)
-        for node in guide.nodes.values():
-            if not isinstance(node, Ask) and _can_break(guide, rule, node):
-                yield Claim(node.name, parts, rule.name, _broken(guide, rule, node), _fault(rule, node))
+        for page in pages.values():
+            if _can_break(guide, rule, page):
+                yield Claim(page.node.name, parts, rule.name)
 
 
-def _meant_for(name: str, node: Act | End, telling: Telling) -> Iterator[Claim]:
+def told(guide: Guide, pages: Mapping[str, Page], claim: Claim) -> tuple[Place, str]:
+    """Return where a broken claim is wrong, and what is."""
+    if claim.what:
+        return claim.place, claim.what
+    rule, page = guide.rules[claim.rule], pages[claim.node]
+    return _fault(rule, page.node), _broken(rule, page)
+
+
+def _meant_for(node: Act | End, telling: Telling) -> Iterator[Claim]:
     for finding, conditions in node.for_.items():
         every = (1 << len(telling.values[finding])) - 1
         others = every & ~telling.mask(finding, conditions)
-        what = f"'{name}' is not for this lamb: see 'for', {finding}"
+        what = f"'{node.name}' is not for this lamb: see 'for', {finding}"
         wrong = Part(finding, others, unasked=not any(each.unasked for each in conditions))
-        yield Claim(name, (wrong,), "not-for-this-lamb", what, conditions[0].place)
+        yield Claim(node.name, (wrong,), "not-for-this-lamb", what, conditions[0].place)
 
 
-def _sums(name: str, node: Act | End) -> Iterator[Claim]:
-    shown = _shown(node)
+def _sums(page: Page) -> Iterator[Claim]:
+    name = page.node.name
     for amount in AMOUNTS.values():
-        for finding in amount.needs if amount.name in shown else ():
+        for finding in amount.needs if amount.name in page.shown else ():
             what = (
                 f"{{{amount.name}}} needs '{finding}', which this walk to '{name}' never asks; ask it first"
             )
-            yield Claim(name, (Part(finding, 0, unasked=True),), "unknown-finding", what, shown[amount.name])
+            part = Part(finding, 0, unasked=True)
+            yield Claim(name, (part,), "unknown-finding", what, page.shown[amount.name])
 
 
-def _shown(node: Act | End) -> dict[str, Place]:
-    """Return the numbers and sums that a page shows, each with the place of its text."""
-    return {name: text.place for text in texts_of(node) for name in PLACEHOLDER.findall(text.text)}
-
-
-def chosen(rule: Rule, node: Node) -> bool:
-    """Whether a rule speaks of a page: those of `on`, or else every act and end, or every end."""
-    if isinstance(node, Ask):
-        return False
-    on = rule.on
-    if on is None:
-        return rule.never is not None or isinstance(node, End)
-    return (
-        bool(set(on.tag) & tags_of(node))
-        or bool(set(on.shows) & _shown(node).keys())
-        or (isinstance(node, End) and node.urgency in on.end)
-    )
-
-
-def _can_break(guide: Guide, rule: Rule, node: Act | End) -> bool:
+def _can_break(guide: Guide, rule: Rule, page: Page) -> bool:
     """Whether a rule can be broken at a page, as far as the page alone tells."""
-    if not chosen(rule, node):
+    if not page.spoken_of(rule):
         return False
     if rule.never:
-        return has(node, rule.never)
+        return page.has(rule.never)
     assert rule.always is not None
     if rule.always.urgency:
+        node = page.node
         return isinstance(node, End) and guide.rank(node.urgency) > guide.rank(rule.always.urgency)
-    return not has(node, rule.always)
-
-
-def has(node: Act | End, trait: Trait) -> bool:
-    """Whether a page has a trait, urgency left aside: any of the tags or sums, or all of the words."""
-    if trait.tag:
-        return bool(set(trait.tag) & tags_of(node))
-    if trait.shows:
-        return bool(set(trait.shows) & _shown(node).keys())
-    return bool(trait.says) and not _unsaid(node, trait.says)
-
-
-def _unsaid(node: Act | End, words: tuple[str, ...]) -> list[str]:
-    """Return the words that no text of a page says."""
-    said = [passage.text.lower() for passage in texts_of(node)]
-    return [word for word in words if not any(word.lower() in text for text in said)]
-
-
-def tags_of(node: Act | End) -> set[str]:
-    """Return every tag of a page's steps."""
-    return {tag for step in (node.steps if isinstance(node, Act) else node.do) for tag in step.tag}
+    return not page.has(rule.always)
 
 
 def _parts(guide: Guide, telling: Telling, rule: Rule) -> tuple[Part, ...]:
@@ -142,16 +120,16 @@ def _ranks_after(guide: Guide, rank: int) -> int:
     return sum(1 << each for each in range(rank + 1, len(guide.front.urgencies) + 1))
 
 
-def _broken(guide: Guide, rule: Rule, node: Act | End) -> str:
+def _broken(rule: Rule, page: Page) -> str:
     trait = rule.never or rule.always
     assert trait is not None
     what = (
         "/".join(trait.tag)
         or "/".join(f"{{{name}}}" for name in trait.shows)
-        or " and ".join(f"'{word}'" for word in _unsaid(node, trait.says) or trait.says)
+        or " and ".join(f"'{word}'" for word in page.unsaid(trait.says) or trait.says)
         or f"'{trait.urgency}' or more urgent"
     )
-    lead = f"'{node.name}' has {what}" if rule.never else f"'{node.name}' lacks {what}"
+    lead = f"'{page.node.name}' has {what}" if rule.never else f"'{page.node.name}' lacks {what}"
     return f"{lead}, against {rule.place}: {rule.because}"
 
 

@@ -10,12 +10,41 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
+from typing import NamedTuple
 
-from triage.check.search.claims import Claim
+from triage.check.search.claims import URGENCY, Claim
+from triage.check.search.packing import Packing
 from triage.check.search.ways import NOWHERE, ActWays, AskWays, Ways
 
-Known = tuple[tuple[int, int], ...]
-"""What is known: findings and their answers, both by index, in the order of the findings."""
+TOGETHER = 6
+"""Findings looked up together: with more of them fewer look-ups find what was looked up before."""
+
+
+Look = tuple[int, dict[int, int]]
+"""The bits of a finding, and the first answer alike for each of its answers."""
+
+
+class Firsts(dict[int, int]):
+    """For the bits of some findings the first answers alike, each worked out when it is first met."""
+
+    def __init__(self, looks: tuple[tuple[int, dict[int, int]], ...]) -> None:
+        super().__init__()
+        self._looks = looks
+
+    def __missing__(self, bits: int) -> int:
+        firsts = 0
+        for mask, table in self._looks:
+            if mine := bits & mask:
+                firsts |= table[mine]
+        self[bits] = firsts
+        return firsts
+
+
+class Keep(NamedTuple):
+    """What is kept at a node: these bits as they are, and of these others the first answers alike."""
+
+    same: int
+    moved: tuple[tuple[int, Firsts], ...]
 
 
 class Live:
@@ -23,34 +52,58 @@ class Live:
 
     def __init__(self, ways: Ways, claims: Sequence[Claim]) -> None:
         self.ways = ways
+        self.packing = Packing(map(ways.answers, range(ways.counted)))
         self._tests: dict[tuple[int, int], int] = {}
         self._of_finding: defaultdict[int, int] = defaultdict(int)
         self._sets: defaultdict[int, list[tuple[int, int]]] = defaultdict(list)
         ranks = range(ways.nobody + 1)
-        made = [self._make(claims, rank) for rank in ranks]
+        made = self._make(claims)
         order = _ends_first(ways)
         self.ahead = [self._carry_back(made[rank], order) for rank in ranks]
-        self._kept: list[list[dict[tuple[int, int], tuple[int, int] | None]]] = [
-            [{} for _ in ways.nodes] for _ in ranks
-        ]
+        self._keeps: list[dict[int, Keep]] = [{} for _ in ranks]
+        self._passes: dict[int, list[int]] = {}
         self._first_alike: dict[tuple[int, int], dict[int, int]] = {}
+        self._looks: dict[tuple[int, int], Look] = {}
+        self._shared: dict[tuple[int, ...], tuple[int, Firsts]] = {}
+        self._among: dict[tuple[int, int], dict[int, int]] = {}
 
-    def keep(self, known: Known, at: int) -> Known:
-        """Return of what is known only what is told apart ahead, by the first answer of its kind."""
-        rank = rank_in(known)
-        kept = self._kept[rank][at]
-        held = []
-        for item in known:
-            if item not in kept:
-                kept[item] = self._keep(item, self.ahead[rank][at])
-            if (mine := kept[item]) is not None:
-                held.append(mine)
-        return tuple(held)
+    def keep(self, at: int, rank: int) -> Keep:
+        """Return what of all that is known is told apart ahead, by the first answer of its kind."""
+        kept = self._keeps[rank]
+        if at not in kept:
+            kept[at] = self._keep(self.ahead[rank][at])
+        return kept[at]
 
-    def _keep(self, item: tuple[int, int], ahead: int) -> tuple[int, int] | None:
-        finding, answer = item
-        tests = ahead & self._of_finding[finding]
-        return (finding, self.alike(finding, tests)[answer]) if tests else None
+    def _keep(self, ahead: int) -> Keep:
+        same, moved = 0, list[Look]()
+        for finding, mine in self._of_finding.items():
+            if tests := ahead & mine:
+                look = self._look_up(finding, tests)
+                if look[1]:
+                    moved.append(look)
+                else:
+                    same |= look[0]
+        groups = [tuple(moved[at : at + TOGETHER]) for at in range(0, len(moved), TOGETHER)]
+        return Keep(same, tuple(self._together(group) for group in groups))
+
+    def _together(self, looks: tuple[Look, ...]) -> tuple[int, Firsts]:
+        """Return the bits of some findings, and their first answers, shared by nodes that keep the same."""
+        key = tuple(id(table) for _, table in looks)
+        if key not in self._shared:
+            self._shared[key] = sum(mask for mask, _ in looks), Firsts(looks)
+        return self._shared[key]
+
+    def _look_up(self, finding: int, tests: int) -> Look:
+        """Return the bits of a finding, and what is kept for each answer, empty where each stays as it is."""
+        key = (finding, tests)
+        if key not in self._looks:
+            packing, alike = self.packing, self.alike(finding, tests)
+            apart = all(answer == first for answer, first in alike.items())
+            table = {
+                packing.bits(finding, each): packing.bits(finding, first) for each, first in alike.items()
+            }
+            self._looks[key] = packing.mask(finding), {} if apart else table
+        return self._looks[key]
 
     def apart(self, finding: int, at: int, rank: int) -> dict[int, int]:
         """Return each answer to a finding asked at a node -> the first one like it from there on."""
@@ -60,13 +113,32 @@ class Live:
         """Return each answer -> the first answer that none of these tests tells apart from it."""
         key = (finding, tests)
         if key not in self._first_alike:
-            sets = [among for among, bit in self._sets[finding] if bit & tests]
-            first: dict[tuple[bool, ...], int] = {}
+            first: dict[int, int] = {}
             self._first_alike[key] = {
-                answer: first.setdefault(tuple(bool(among >> answer & 1) for among in sets), answer)
-                for answer in range(self.ways.answers(finding))
+                answer: first.setdefault(passes & tests, answer)
+                for answer, passes in enumerate(self._passed(finding))
             }
         return self._first_alike[key]
+
+    def _passed(self, finding: int) -> list[int]:
+        """Return for each answer to a finding the tests of which it is among the answers."""
+        if finding not in self._passes:
+            sets = self._sets[finding]
+            self._passes[finding] = [
+                sum(bit for among, bit in sets if among >> answer & 1)
+                for answer in range(self.ways.answers(finding))
+            ]
+        return self._passes[finding]
+
+    def among(self, finding: int, at: int, rank: int) -> dict[int, int]:
+        """Return each first answer of its kind -> all answers, as bits, that are like it from a node on."""
+        key = (finding, self.ahead[rank][at] & self._of_finding[finding])
+        if key not in self._among:
+            found: dict[int, int] = {}
+            for answer, first in self.alike(*key).items():
+                found[first] = found.get(first, 0) | 1 << answer
+            self._among[key] = found
+        return self._among[key]
 
     def _test(self, finding: int, among: int) -> int:
         """Return a test as one bit."""
@@ -77,25 +149,38 @@ class Live:
             self._sets[finding].append((among, self._tests[key]))
         return self._tests[key]
 
-    def _make(self, claims: Sequence[Claim], rank: int) -> list[int]:
-        made = [0] * len(self.ways.nodes)
-        for at, ways in enumerate(self.ways.nodes):
-            if isinstance(ways, AskWays):
-                alone = [1 << answer for answer, branch in enumerate(ways.branch_at) if branch == NOWHERE]
-                for among in (*ways.masks, *alone):
-                    made[at] |= self._test(ways.finding, among)
-            elif isinstance(ways, ActWays) and ways.counter:
-                made[at] |= self._test(ways.counter, 1 << ways.at_most)
-                for times in range(ways.at_most):
-                    made[at] |= self._test(ways.counter, 1 << times)
-            if ways.met:
-                made[at] |= self._test(ways.met, 1)
+    def _make(self, claims: Sequence[Claim]) -> list[list[int]]:
+        """Return for each rank of urgency the tests that each node itself makes."""
+        made = [self._by_ways(ways) for ways in self.ways.nodes]
+        by_rank: dict[int, list[tuple[int, Claim]]] = {}
+        parts: dict[tuple[object, ...], int] = {}
         for claim in claims:
-            if not claim.open_at(rank):
-                continue
+            if claim.parts not in parts:
+                each = {self._test(self.ways.finding_at[part.finding], part.among) for part in claim.parts}
+                parts[claim.parts] = sum(each)
             at = self.ways.node_at[claim.node]
-            for part in claim.parts:
-                made[at] |= self._test(self.ways.finding_at[part.finding], part.among)
+            if any(part.finding == URGENCY for part in claim.parts):
+                by_rank.setdefault(at, []).append((parts[claim.parts], claim))
+            else:
+                made[at] |= parts[claim.parts]
+        all_ranks = [list(made) for _ in range(self.ways.nobody + 1)]
+        for at, asked in by_rank.items():
+            for rank, here in enumerate(all_ranks):
+                for tests, claim in asked:
+                    here[at] |= tests if claim.open_at(rank) else 0
+        return all_ranks
+
+    def _by_ways(self, ways: object) -> int:
+        made = 0
+        if isinstance(ways, AskWays):
+            alone = [1 << answer for answer, branch in enumerate(ways.branch_at) if branch == NOWHERE]
+            for among in (*ways.masks, *alone):
+                made |= self._test(ways.finding, among)
+        elif isinstance(ways, ActWays) and ways.counter:
+            for times in range(ways.at_most + 1):
+                made |= self._test(ways.counter, 1 << times)
+        if met := getattr(ways, "met", 0):
+            made |= self._test(met, 1)
         return made
 
     def _carry_back(self, made: list[int], order: list[int]) -> list[int]:
@@ -121,11 +206,6 @@ class Live:
                     mine &= ~self._of_finding[finding]
             tests |= mine
         return tests
-
-
-def rank_in(known: Known) -> int:
-    """Return the rank of urgency among what is known; kept no more, it is one that nothing asks about."""
-    return known[0][1] if known and known[0][0] == 0 else 0
 
 
 def _ends_first(ways: Ways) -> list[int]:

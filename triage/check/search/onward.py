@@ -22,8 +22,8 @@ class Onward:
         edges = self.states.edges
         left = [0] * len(edges)
         for ways in edges:
-            for edge in ways:
-                left[edge.to] += 1
+            for to, *_ in ways:
+                left[to] += 1
         order = [0]
         for state in order:
             for edge in edges[state]:
@@ -36,13 +36,14 @@ class Onward:
     def sure(self) -> list[int]:
         """For each state the rank of urgency that every walk from it on is sure to reach."""
         sure = [self.nobody] * len(self.states.edges)
+        ends = [ways.rank if isinstance(ways, EndWays) else self.nobody for ways in self.states.ways.nodes]
         for state in reversed(self.order):
-            ways = self.states.ways.nodes[self.states.at[state]]
-            if isinstance(ways, EndWays):
-                sure[state] = ways.rank
-            else:
-                onward = [self.by(state, edge, sure) for edge in self.states.edges[state]]
-                sure[state] = max(onward, default=self.nobody)
+            least = -1
+            for to, _, _, _, rank in self.states.edges[state]:
+                there = sure[to]
+                there = min(there, rank)
+                least = max(least, there)
+            sure[state] = least if least >= 0 else ends[self.states.at[state]]
         return sure
 
     @cached_property
@@ -57,10 +58,12 @@ class Onward:
         arrive[0] = self.nobody
         by: list[tuple[int, Edge] | None] = [None] * len(arrive)
         for state in self.order:
+            mine = arrive[state]
             for edge in self.states.edges[state]:
-                rank = min(arrive[state], self.rank(state, edge))
-                if rank > arrive[edge.to]:
-                    arrive[edge.to], by[edge.to] = rank, (state, edge)
+                to, _, _, _, rank = edge
+                rank = min(rank, mine)
+                if rank > arrive[to]:
+                    arrive[to], by[to] = rank, (state, edge)
         return arrive, by
 
     def calm_way_to(self, state: int) -> list[tuple[int, Edge]]:
@@ -90,11 +93,7 @@ class Onward:
 
     def rank(self, state: int, edge: Edge) -> int:
         """Return the rank that a way itself raises the urgency to."""
-        if edge.branch < 0:
-            return self.nobody
-        ways = self.states.ways.nodes[self.states.at[state]]
-        ranks: tuple[int, ...] = getattr(ways, "ranks", ())
-        return ranks[edge.branch]
+        return edge.rank
 
     @property
     def walks(self) -> int:
@@ -156,7 +155,7 @@ class Onward:
         return state
 
     def asked(self) -> Iterator[int]:
-        """Yield each state that asks a question."""
+        """Yield each state that asks a question; what a walk is about is no page, and is not asked on one."""
         for state, edges in enumerate(self.states.edges):
             if edges and edges[0].answer not in (SILENT, DONE):
                 yield state

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from triage.check.search.claims import Claim, claims_of
 from triage.check.search.live import Live
 from triage.check.search.onward import Onward
-from triage.check.search.states import SILENT, Edge, States, explore
+from triage.check.search.pages import Page, pages_of
+from triage.check.search.states import DONE, SILENT, Edge, States, explore
 from triage.check.search.telling import Telling
 from triage.check.search.ways import NOWHERE, Ways
 from triage.facts import UNSURE, Value
-from triage.guide.model import Ask, Branch, Guide, Node
+from triage.guide.model import Act, Ask, Branch, Guide, Node
 
 
 @dataclass(frozen=True)
@@ -22,6 +23,7 @@ class Searched:
 
     guide: Guide
     telling: Telling
+    pages: Mapping[str, Page]
     claims: tuple[Claim, ...]
     states: States
 
@@ -46,15 +48,30 @@ class Searched:
             if isinstance(node, Ask):
                 yield state, node
 
+    @cached_property
+    def _answers(self) -> dict[str, dict[Value, int]]:
+        """The place of each answer to each finding."""
+        return {
+            name: {each: at for at, each in enumerate(told)} for name, told in self.telling.values.items()
+        }
+
+    def opening(self) -> Iterator[tuple[int, Ask]]:
+        """Yield the state in which a walk is told what it is about, where there is one, with its node."""
+        node = self.node(0)
+        if self.states.ways.taken != NOWHERE and isinstance(node, Ask):
+            yield 0, node
+
     def value(self, finding: str, answer: int) -> Value:
         """Return an answer by its index."""
         return self.telling.values[finding][answer]
 
     def way_of(self, state: int, node: Ask, value: Value) -> Edge | None:
         """Return the way that an answer takes from a state that asks a question, None without a branch."""
-        answer = self.telling.values[node.finding].index(value)
-        alike = (edge for edge in self.states.edges[state] if edge.among >> answer & 1)
-        return next((edge if edge.answer == answer else edge._replace(answer=answer) for edge in alike), None)
+        answer = self._answers[node.finding][value]
+        for edge in self.states.edges[state]:
+            if edge.among >> answer & 1:
+                return edge if edge.answer == answer else edge._replace(answer=answer)
+        return None
 
     def unsure(self, state: int, node: Ask) -> Edge | None:
         """Return the way that "not sure" takes from a state that asks a question, None without one."""
@@ -67,10 +84,13 @@ class Searched:
 
         A branch is told by its node and its place in it, both by index.
         """
-        for state, edges in enumerate(self.states.edges):
+        keys = [
+            [(at, index) for index, _ in enumerate(_branches(node))] for at, node in enumerate(self.nodes)
+        ]
+        for state, (at, edges) in enumerate(zip(self.states.at, self.states.edges, strict=True)):
             for edge in edges:
                 if edge.branch != NOWHERE:
-                    yield (self.states.at[state], edge.branch), state, edge
+                    yield keys[at][edge.branch], state, edge
 
     def branch(self, key: tuple[int, int]) -> Branch:
         """Return a branch by its node and its place in it."""
@@ -85,6 +105,19 @@ class Searched:
             names[at]: tuple(names[each] for each in shown) for at, (_, shown) in self.onward.longest.items()
         }
 
+    def known(self, ways: Iterable[tuple[int, Edge]]) -> dict[str, int]:
+        """Return what is known at the end of a walk: findings, each with the place of its answer."""
+        known: dict[str, int] = {}
+        for state, edge in ways:
+            node = self.node(state)
+            if isinstance(node, Ask) and edge.answer != SILENT:
+                known[node.finding] = edge.answer
+            elif isinstance(node, Ask) and state == 0:
+                known[node.finding] = self.states.ways.taken
+            elif isinstance(node, Act) and edge.answer == DONE:
+                known = {name: answer for name, answer in known.items() if name not in node.forget}
+        return known
+
     def answers(self, ways: Iterable[tuple[int, Edge]]) -> list[tuple[str, Value]]:
         """Return the answers given on the ways of a walk, each of which is told with the state it leaves."""
         given: list[tuple[str, Value]] = []
@@ -95,9 +128,14 @@ class Searched:
         return given
 
 
+def _branches(node: Node) -> tuple[Branch, ...]:
+    return node.branches if isinstance(node, Ask) else ()
+
+
 def search(guide: Guide, most: int = 0) -> Searched:
     """Search a guide whose every walk ends. Stopped at its limit it is not complete; `most` is for tests."""
     telling = Telling(guide)
-    claims = tuple(claims_of(guide, telling))
+    pages = pages_of(guide)
+    claims = tuple(claims_of(guide, telling, pages))
     ways = Ways(guide, telling)
-    return Searched(guide, telling, claims, explore(ways, Live(ways, claims), claims, most))
+    return Searched(guide, telling, pages, claims, explore(ways, Live(ways, claims), claims, most))

@@ -7,14 +7,19 @@ way kept to each state is a shortest walk to it.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
 
 from triage.check.search.claims import Claim
-from triage.check.search.live import Known, Live, rank_in
-from triage.check.search.ways import NOWHERE, ActWays, AskWays, Ways
+from triage.check.search.held import Held
+from triage.check.search.live import Live
+from triage.check.search.packing import Known
+from triage.check.search.steps import DONE, SILENT, Step, Steps, rank_of
+from triage.check.search.ways import NOWHERE, ActWays, Ways
+
+__all__ = ["DONE", "SILENT", "Edge", "States", "explore", "most_states"]
 
 
 def most_states(nodes: int) -> int:
@@ -25,22 +30,16 @@ def most_states(nodes: int) -> int:
     return 100_000 + 200 * nodes
 
 
-SILENT = -1
-DONE = -2
-
-
 class Edge(NamedTuple):
     """A way from a state: `answer` by index, or SILENT, or DONE for an act carried out."""
 
     to: int
     answer: int
     branch: int
-    among: int = 1
+    among: int
     """The telling answers that this one stands for, as bits."""
-
-
-Way = tuple[int, int, int]
-"""An edge whose end is not known yet: answer, branch, and the answers that are alike."""
+    rank: int
+    """The rank that the way itself raises the urgency to."""
 
 
 @dataclass
@@ -62,14 +61,16 @@ class States:
 
     def value(self, state: int, finding: int) -> int | None:
         """Return the answer that a state holds for a finding, None when there is none."""
-        return answer_in(self.known[state], finding)
+        return self.live.packing.answer(self.known[state], finding)
 
     def among(self, state: int, finding: int) -> int:
         """Return as bits the answers to a finding that a state stands for, none when it is not kept."""
         known = self.known[state]
-        answer = answer_in(known, finding)
-        alike = self.live.apart(finding, self.at[state], rank_in(known))
-        return sum(1 << each for each, first in alike.items() if first == answer)
+        answer = self.live.packing.answer(known, finding)
+        if answer is None:
+            return 0
+        rank = rank_of(known & self.live.packing.urgent)
+        return self.live.among(finding, self.at[state], rank).get(answer, 0)
 
     def way_to(self, state: int) -> Iterator[tuple[int, Edge]]:
         """Yield each state and the edge taken from it, along a shortest walk to a state."""
@@ -81,104 +82,79 @@ class States:
             yield earlier, next(edge for edge in self.edges[earlier] if edge.to == later)
 
 
-def answer_in(known: Known, finding: int) -> int | None:
-    """Return the answer to a finding among what is known, or None."""
-    for of, answer in known:
-        if of == finding:
-            return answer
-    return None
+def explore(ways: Ways, live: Live, claims: Collection[Claim], most: int = 0, enough: bool = False) -> States:
+    """Search every state from the way in, holding each page to its claims; `most` is for tests.
 
-
-def with_answer(known: Known, finding: int, answer: int) -> Known:
-    """Return what is known with one more answer, or another one."""
-    return tuple(sorted([*(item for item in known if item[0] != finding), (finding, answer)]))
-
-
-def explore(ways: Ways, live: Live, claims: Iterable[Claim], most: int = 0) -> States:
-    """Search every state from the way in, holding each page to its claims; `most` is for tests."""
-    return _Search(ways, live, claims, most or most_states(len(ways.nodes))).run()
+    With `enough` the search ends once each rule among the claims is broken somewhere.
+    """
+    rules = {claim.rule for claim in claims} if enough else None
+    return _Search(ways, live, claims, most or most_states(len(ways.nodes)), rules).run()
 
 
 class _Search:
-    def __init__(self, ways: Ways, live: Live, claims: Iterable[Claim], most: int) -> None:
-        self.ways, self.live, self.most = ways, live, most
+    def __init__(
+        self, ways: Ways, live: Live, claims: Iterable[Claim], most: int, until: set[str] | None
+    ) -> None:
+        self.ways, self.live, self.most, self.until = ways, live, most, until
         self.states = States(ways, live)
-        self.number: dict[tuple[int, Known], int] = {}
+        self.steps = Steps(ways, live)
+        self.held = Held(ways, live.packing, claims)
+        self.numbers: list[dict[Known, int]] = [{} for _ in ways.nodes]
         self.cost: list[int] = []
         self.open: list[bool] = []
         self.waiting: deque[int] = deque()
-        self.claims: dict[int, list[tuple[Claim, list[tuple[int, int, bool]]]]] = {}
-        for claim in claims:
-            parts = [(ways.finding_at[each.finding], each.among, each.unasked) for each in claim.parts]
-            self.claims.setdefault(ways.node_at[claim.node], []).append((claim, parts))
 
     def run(self) -> States:
-        self._meet(-1, self.ways.start, ((0, self.ways.nobody),), 0)
-        while self.waiting:
-            state = self.waiting.popleft()
+        states, waiting, plans = self.states, self.waiting, self.steps.plans
+        self._meet(-1, self.ways.start, self.live.packing.bits(0, self.ways.nobody), 0)
+        while waiting:
+            state = waiting.popleft()
             if not self.open[state]:
                 continue
             self.open[state] = False
-            if len(self.number) > self.most:
-                self.states.complete = False
+            if len(self.cost) > self.most:
+                states.complete = False
                 break
-            self._expand(state)
-        return self.states
+            at, known = states.at[state], states.known[state]
+            plan = plans[at]
+            if plan is None:
+                self._page(state, at, known)
+            elif state or self.ways.taken == NOWHERE:
+                self._go(state, known, plan[known & plan.key])
+            else:
+                self._go(state, known, plan.opening(known))
+            if self.until is not None and not self.until:
+                break
+        return states
 
-    def _expand(self, state: int) -> None:
-        ways = self.ways.nodes[self.states.at[state]]
-        if isinstance(ways, AskWays):
-            self._ask(state, ways)
-            return
-        if isinstance(ways, ActWays) and self._act(state, ways):
-            return
-        if self.states.at[state] in self.claims:
-            self._hold(state)
+    def _page(self, state: int, at: int, known: Known) -> None:
+        """Go on from an act, and hold an act or an end to its claims, unless it is passed in silence."""
+        ways = self.ways.nodes[at]
+        if isinstance(ways, ActWays):
+            left, step = self.steps.act(ways, known)
+            self._go(state, left, (step,))
+            if step.answer == SILENT:
+                return
+        for claim in self.held.broken(at, known):
+            self.states.spoilt.add(state)
+            self.states.broken.setdefault(claim, state)
+            if self.until is not None:
+                self.until.discard(claim.rule)
 
-    def _ask(self, state: int, ways: AskWays) -> None:
-        at, known = self.states.at[state], self.states.known[state]
-        answer = answer_in(known, ways.finding)
-        if answer is not None:
-            self._take(state, ways, known, (SILENT, ways.branch_at[answer], 1))
-            return
-        met = with_answer(known, ways.met, 0) if ways.met else known
-        alike: dict[int, int] = {}
-        for each, first in self.live.apart(ways.finding, at, rank_in(known)).items():
-            alike[first] = alike.get(first, 0) | 1 << each
-        for first, among in alike.items():
-            after = with_answer(met, ways.finding, first)
-            self._take(state, ways, after, (first, ways.branch_at[first], among))
-
-    def _take(self, state: int, ways: AskWays, known: Known, way: Way) -> None:
-        branch = way[1]
-        if branch == NOWHERE:
-            return
-        if known and known[0][0] == 0 and ways.ranks[branch] < known[0][1]:
-            known = ((0, ways.ranks[branch]), *known[1:])
-        self._go(state, ways.targets[branch], known, way)
-
-    def _act(self, state: int, ways: ActWays) -> bool:
-        """Go on from an act; return whether it was passed in silence, done as often as it may be."""
-        known = self.states.known[state]
-        times = (answer_in(known, ways.counter) or 0) if ways.counter else 0
-        if ways.counter and times >= ways.at_most:
-            self._go(state, ways.targets[1], known, (SILENT, NOWHERE, 1))
-            return True
-        known = tuple(item for item in known if item[0] not in ways.forget)
-        if ways.counter:
-            known = with_answer(known, ways.counter, times + 1)
-        if ways.met:
-            known = with_answer(known, ways.met, 0)
-        self._go(state, ways.targets[0], known, (DONE, NOWHERE, 1))
-        return False
-
-    def _go(self, state: int, to: int, known: Known, way: Way) -> None:
-        cost = self.cost[state] + (way[0] != SILENT)
-        there = self._meet(state, to, self.live.keep(known, to), cost)
-        self.states.edges[state].append(Edge(there, *way))
+    def _go(self, state: int, known: Known, steps: Iterable[Step]) -> None:
+        edges, cost = self.states.edges[state], self.cost[state]
+        for adds, same, moved, to, answer, branch, among, rank in steps:
+            after = known + adds
+            kept = after & same
+            for mask, firsts in moved:
+                kept |= firsts[after & mask]
+            there = self.numbers[to].get(kept)
+            if there is None or cost < self.cost[there]:
+                there = self._meet(state, to, kept, cost + (answer != SILENT))
+            edges.append(Edge(there, answer, branch, among, rank))
 
     def _meet(self, before: int, at: int, known: Known, cost: int) -> int:
-        there = self.number.setdefault((at, known), len(self.number))
+        there = self.numbers[at].setdefault(known, len(self.cost))
         if there == len(self.cost):
             self.states.at.append(at)
             self.states.known.append(known)
@@ -195,14 +171,3 @@ class _Search:
         else:
             self.waiting.append(there)
         return there
-
-    def _hold(self, state: int) -> None:
-        known = dict(self.states.known[state])
-        for claim, parts in self.claims[self.states.at[state]]:
-            for finding, among, unasked in parts:
-                answer = known.get(finding)
-                if not (unasked if answer is None else among >> answer & 1):
-                    break
-            else:
-                self.states.spoilt.add(state)
-                self.states.broken.setdefault(claim, state)

@@ -63,6 +63,8 @@ class Ways:
         self._counter = {name: len(kept) + at for at, name in enumerate(counted)}
         met_from = len(kept) + len(counted)
         self._met = {name: met_from + at for at, name in enumerate(sorted(round_again))}
+        self.counted = met_from + len(self._met)
+        """How many things are known or counted at most, the urgency among them."""
         self._most = {
             self._counter[name]: node.at_most
             for name, node in guide.nodes.items()
@@ -71,6 +73,13 @@ class Ways:
         self.nobody = len(guide.front.urgencies)
         self.nodes = [self._ways(name) for name in self.names]
         self.start = self.node_at[guide.front.way_in]
+        self.taken = self._taken()
+
+    def _taken(self) -> int:
+        """Return the answer that the way in is passed with in silence, NOWHERE when it is asked."""
+        for finding, taken in self.guide.front.unless_told.items():
+            return self.telling.values[finding].index(taken)
+        return NOWHERE
 
     def answers(self, finding: int) -> int:
         """Return how many answers a finding has; what the walk counts has one more than it counts."""

@@ -22,6 +22,8 @@ class Vague(NamedTuple):
     """Words that order nothing definite, what they leave out, and what in the sentence would mend it."""
 
     words: re.Pattern[str]
+    signs: tuple[str, ...]
+    """One of these stands in each of the words, so that a text without any is told at once."""
     lacks: str
     mended_by: frozenset[str]
 
@@ -52,6 +54,20 @@ VAGUE = (
             r"before long",
             r"(?:a|some|a little) while",
         ),
+        (
+            *(
+                "monitor",
+                "keep",
+                "check on",
+                "watch",
+                "look out",
+                "regular",
+                "frequent",
+                "often",
+                "occasional",
+            ),
+            *("periodic", "time to time", "now and", "soon", "shortly", "before long", "while"),
+        ),
         "says no time",
         frozenset(("time",)),
     ),
@@ -61,6 +77,7 @@ VAGUE = (
             r"if need be",
             r"as you see fit",
         ),
+        ("appropriate", "indicated", "necessary", "need", "possible", "required", "see fit"),
         "names no sign to go by",
         frozenset(("time",)),
     ),
@@ -70,6 +87,7 @@ VAGUE = (
             r"as much as it",
             r"sparingly",
         ),
+        ("little", "a bit", "a drop", "some", "plenty", "lots", "as much", "sparing"),
         "says no amount",
         frozenset(("volume", "mass", "dose", "dose a day")),
     ),
@@ -80,8 +98,10 @@ VAGUE = (
 def vague(guide: Guide) -> Iterator[Problem]:
     """An order says when, how much, or what to go by; a number of time or a sum beside it will do."""
     for place, kind, text in all_texts(guide):
-        for sentence in sentences_in(text) if kind in ORDERS else ():
-            for each in VAGUE:
+        small = text.lower() if kind in ORDERS else ""
+        open_ones = [each for each in VAGUE if any(map(small.__contains__, each.signs))]
+        for sentence in sentences_in(text) if open_ones else ():
+            for each in open_ones:
                 match = each.words.search(sentence)
                 if match and not _mended(guide, sentence, each.mended_by):
                     what = (

@@ -40,6 +40,7 @@ _FIGURE = " 0 0 "
 
 _END = re.compile(r"(?<=[.?!])[\"')]*\s+")
 _SAID = re.compile(r"[A-Za-z0-9]")
+_WORD = re.compile(r"\S*?[A-Za-z0-9]\S*")
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,7 @@ def sentences_in(text: str) -> tuple[str, ...]:
 @lru_cache(maxsize=8192)
 def words_in(sentence: str) -> tuple[str, ...]:
     """Return the words of a sentence, parted where there is a space; a hyphen parts none."""
-    return tuple(word for word in PLACEHOLDER.sub(_FIGURE, sentence).split() if _SAID.search(word))
+    return tuple(_WORD.findall(PLACEHOLDER.sub(_FIGURE, sentence) if "{" in sentence else sentence))
 
 
 def measure(passages: Iterable[Passage]) -> Measured | None:
@@ -79,6 +80,9 @@ def measure(passages: Iterable[Passage]) -> Measured | None:
     sentences = [sentence for text in texts for sentence in sentences_in(text)]
     words = [word for sentence in sentences for word in words_in(sentence)]
     return Measured(len(sentences), len(words), sum(map(syllables, words))) if words else None
+
+
+_measured = lru_cache(maxsize=128)(measure)
 
 
 def long_sentences(guide: Guide) -> Iterator[Problem]:
@@ -95,7 +99,7 @@ def long_on_average(guide: Guide) -> Iterator[Problem]:
     """The sentences of each topic and how-to, the questions and the plan have twelve words on average."""
     questions, plan = _pooled("the questions", _questions(guide)), _pooled("the raising plan", _plan(guide))
     for whole in (*_topics(guide), *_how_tos(guide), *questions, *plan):
-        measured = measure(whole.passages)
+        measured = _measured(whole.passages)
         if measured and measured.mean > LONGEST_MEAN:
             what = (
                 f"the sentences of {whole.name} have {measured.mean:.1f} words on average, "
@@ -109,7 +113,7 @@ def grades(guide: Guide) -> Iterator[Problem]:
     how_tos, questions = _pooled("the how-tos", _how_tos(guide)), _pooled("the questions", _questions(guide))
     plan, cupboard = _pooled("the raising plan", _plan(guide)), _pooled("the cupboard", _items(guide))
     for whole in (*_topics(guide), *how_tos, *questions, *plan, *cupboard):
-        measured = measure(whole.passages)
+        measured = _measured(whole.passages)
         if measured and measured.words >= ENOUGH_WORDS and measured.grade > HARDEST_GRADE:
             what = (
                 f"the reading grade of {whole.name} is {measured.grade:.1f}, {HARDEST_GRADE} at most; "

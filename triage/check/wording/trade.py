@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import lru_cache
 from importlib.resources import files
 
 from triage.check.wording.stems import stems
 from triage.guide.glossary import Glossary
-from triage.guide.model import Guide
+from triage.guide.model import Guide, Term
 from triage.guide.texts import all_texts
 from triage.problems import Place, Problem
 
@@ -26,12 +26,24 @@ def is_plain(word: str) -> bool:
     return len(word) == 1 or any(stem in plain for stem in stems(word))
 
 
+@lru_cache(maxsize=2)
+def _glossary(terms: tuple[Term, ...]) -> Glossary:
+    return Glossary(terms)
+
+
+@lru_cache(maxsize=2)
+def _parting(terms: tuple[Term, ...]) -> Callable[[str], tuple[list[Term], list[str]]]:
+    """Return what parts a text into trade words and others, each text once for all checks."""
+    return lru_cache(maxsize=8192)(_glossary(terms).split)
+
+
 def unexplained(guide: Guide) -> Iterator[Problem]:
     """Every word is a plain one, or the glossary explains it. A word is told once, where it is first met."""
-    glossary = Glossary(guide.glossary.values())
+    terms = tuple(guide.glossary.values())
+    glossary, parted = _glossary(terms), _parting(terms)
     first: dict[str, Place] = {}
     for place, _, text in all_texts(guide):
-        for word in glossary.split(text)[1]:
+        for word in parted(text)[1]:
             first.setdefault(word, place)
     for word, place in first.items():
         if not is_plain(word):
@@ -45,9 +57,9 @@ def unexplained(guide: Guide) -> Iterator[Problem]:
 
 def unused(guide: Guide) -> Iterator[Problem]:
     """Every glossary entry explains a word that some text uses; its own meaning does not count."""
-    glossary = Glossary(guide.glossary.values())
+    parted = _parting(tuple(guide.glossary.values()))
     texts = (passage.text for passage in all_texts(guide) if passage.kind != "means")
-    used = {term.word for term in glossary.terms_in(texts)}
+    used = {term.word for text in texts for term in parted(text)[0]}
     for word, term in guide.glossary.items():
         if word not in used:
             what = f"no text uses the glossary entry '{word}'; use it, or delete it"

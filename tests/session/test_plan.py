@@ -1,0 +1,92 @@
+"""The raising plan on a lamb's own page, from what is written down of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tests.session.conftest import Night, texts, typed
+from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom
+
+COLD = ("5", "36.2", "3h", "d")
+
+
+def test_the_plan_is_one_key_from_the_lamb(night: Night) -> None:
+    """`p` shows today's milk, what is due and what comes; `b` goes back to the lamb."""
+    session = night.open(*COLD, "l", "2", "4.2 kg", "p")
+    shown = texts(session)
+
+    assert any(line.startswith("Plan for ") for line in shown)
+    assert any("First day" in line and "4 feeds of 210 ml" in line for line in shown)
+    assert any("First milk must be in by now" in line for line in shown)
+    typed(session, "b")
+    assert session.page().kind == "lamb"
+
+
+def test_what_is_written_down_bends_it(night: Night) -> None:
+    """How it is to be raised, and what it eats, are asked on its page and change the plan."""
+    session = night.open(*COLD, "l")
+    typed(session, "2", "4.2 kg", "9", "3", "1", "2", "p")
+    shown = "\n".join(texts(session))
+
+    assert "No games with a ram lamb" in shown
+    assert "Dock its tail" in shown
+    assert "lockjaw cover" in shown
+
+
+def test_what_is_not_decided_counts_as_not_decided(night: Night) -> None:
+    """The last choice of each question is none: nobody is castrated by default, and cover is not taken for sure."""
+    session = night.open(*COLD, "l")
+    typed(session, "2", "4.2 kg", "9", "4", "3", "3", "p")
+    shown = "\n".join(texts(session))
+
+    assert "Castrate" not in shown
+    assert "lockjaw cover" in shown
+
+
+def test_a_digit_opens_a_duty(night: Night) -> None:
+    """A digit shows a duty in full, with its cautions and sources; a wrong one says so and does nothing."""
+    session = night.open(*COLD, "l", "p")
+    typed(session, "1")
+    assert any(block.role == "step" for block in session.page().blocks)
+    assert any("Sources: " in line for line in texts(session))
+    typed(session, "7")
+    assert session.told == "'7' does nothing here."
+    typed(session, "b")
+    assert any(line.startswith("Plan for ") for line in texts(session))
+
+
+def test_without_an_age_it_says_what_is_lacking(night: Night) -> None:
+    """A lamb of unknown age has no dates, and the page says where to give it."""
+    session = night.open("6", "n", "1", "l", "p")
+
+    assert any("Its age is not known" in line for line in texts(session))
+    typed(session, "1")
+    assert "does nothing" in session.told
+
+
+def test_a_guide_without_duties_says_so(night: Night) -> None:
+    """A folder of one's own may have no raising plan; the page says it, and nothing fails."""
+    session = night.open(*COLD, "l", "p")
+    room = session.room
+    assert isinstance(room, PlanRoom)
+    room._guide = replace(session.walk.guide, duties={})
+
+    assert room.plan() == NO_PLAN
+
+
+def test_a_lamb_in_danger_is_fed_by_the_guide_and_not_by_the_plan(night: Night) -> None:
+    """A cold lamb's plan says first that the vet and the guide's page come before it."""
+    session = night.open(*COLD, "l", "2", "4.2 kg", "p")
+    first = session.page().blocks[1]
+
+    assert (first.role, first.text.startswith("Phone the vet now.")) == ("caution", True)
+
+
+def test_a_walk_without_an_end_comes_first_too(night: Night) -> None:
+    """While nobody knows how it is, the plan says to go on with the walk; for a lamb that is well it says nothing."""
+    session = night.open("6", "39.3", "1", "l", "p")
+    assert session.page().kind == "side"
+    typed(session, "b", "c")
+
+    session = night.open("1", "6", "39.3", "1", "6", "3 days", "l", "p")
+    assert UNFINISHED in texts(session)
