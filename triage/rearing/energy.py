@@ -14,6 +14,9 @@ BARELY = 0.25
 """Below this share of the least growth that is expected, a plan is said to do no more than keep it alive."""
 
 
+MORE = "Ask the vet about more feeds, and never larger ones."
+
+
 @dataclass(frozen=True)
 class Fed:
     """What a lamb of a weight (kg) gets in a day: milk (ml), powder in it (%), and dry feed (kg)."""
@@ -43,9 +46,9 @@ class Energy:
         given, upkeep = show(self.given, "MJ", system), show(self.upkeep, "MJ", system)
         balance = f"It gets {given} a day, and {upkeep} of it is used to stay alive"
         if self.gain <= 0:
-            return f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this."
+            return f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this. {MORE}"
         if self.only_alive:
-            return f"{balance}. This only keeps it alive: it can hardly grow on it."
+            return f"{balance}. This only keeps it alive: it can hardly grow on it. {MORE}"
         gain = f"{balance}. It can gain about {show(self.gain, 'kg/day', system)} on this."
         if self.gain >= self.expected:
             return gain
