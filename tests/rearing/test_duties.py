@@ -77,7 +77,7 @@ def test_what_it_is_kept_as(keep: str | None, keys: set[str]) -> None:
 ])  # fmt: skip
 def test_what_a_male_needs(keep: Value | None, keys: set[str]) -> None:
     """Stones are minded in every male and in one not told of; who has not decided is told of the short window."""
-    due = tasks(**({"keep_as": keep} if keep else {}))
+    due = tasks(keep_as=keep) if keep else tasks()
 
     assert keys == due.keys() & {"castrate-late", "stones", "decide", "rams-apart"}
 

@@ -46,7 +46,9 @@ class Energy:
         given, upkeep = show(self.given, "MJ", system), show(self.upkeep, "MJ", system)
         balance = f"It gets {given} a day, and {upkeep} of it is used to stay alive"
         if self.gain <= 0:
-            return f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this. {MORE}"
+            return (
+                f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this. {MORE}"
+            )
         if self.only_alive:
             return f"{balance}. This only keeps it alive: it can hardly grow on it. {MORE}"
         gain = f"{balance}. It can gain about {show(self.gain, 'kg/day', system)} on this."
