@@ -8,9 +8,11 @@ from typing import Any
 
 import pytest
 
-from tests.rearing.lambs import at, basis, lamb, shipped
+from tests.rearing.lambs import at, basis, lamb, now, shipped, weighed
 from triage.facts import UNSURE, Value
 from triage.holding.fields import LAWS
+from triage.rearing import plan_of
+from triage.rearing.blocks import MOST, NEXT, chosen, growth_lines
 from triage.rearing.duties import NO_LAW, Task, tasks_of
 
 
@@ -163,3 +165,32 @@ def test_every_duty_has_what_stands_behind_it() -> None:
         duties[name].cautions for name in ("castrate", "dock", "ram-lamb", "creep", "first-milk", "wean")
     )
     assert all(duty.law for duty in duties.values() if duty.ring)
+
+
+@pytest.mark.parametrize("days", [0.3, 3.0, 10.0, 22.0, 45.0, 75.0])
+def test_what_has_few_days_left_stands_first(days: float) -> None:
+    """Of what is due that which ends first is first, and two that come are never crowded out by daily ones."""
+    plan = plan_of(shipped(), lamb(known={"keep-as": "wether", "tail": "dock"}), now(days), "metric")
+    shown = chosen(plan)
+    later = [task for task in shown if task.begins > plan.made]
+    ends = [task.ends for task in shown[: len(shown) - len(later)] if task.ends]
+
+    assert len(shown) <= MOST
+    assert ends == sorted(ends)
+    assert len(later) >= min(NEXT, sum(task.begins > plan.made for task in plan.tasks))
+
+
+def test_the_first_vaccine_is_in_view_on_its_days() -> None:
+    """At 22 days the vaccine of a lamb without cover has a digit, however much is done each day."""
+    plan = plan_of(shipped(), lamb(known={"keep-as": "wether"}), now(22), "metric")
+
+    assert "vaccine-uncovered" in [task.key for task in chosen(plan)][:5]
+
+
+def test_unmeasured_dry_feed_is_no_hunger() -> None:
+    """At six weeks milk alone keeps no lamb growing: it is asked what it eats, and not fed more milk."""
+    known = lamb(weighed=weighed((45, 13.0)))
+    lines = growth_lines(plan_of(shipped(), known, now(45), "metric"), now(45), "metric")
+
+    assert any("measure what it eats in a day" in line for line in lines)
+    assert not any("more feeds" in line for line in lines)

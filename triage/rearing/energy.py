@@ -16,6 +16,8 @@ BARELY = 0.25
 
 MORE = "Ask the vet about more feeds, and never larger ones."
 
+MEASURE = "To grow it needs dry feed by now: measure what it eats in a day, and write it down."
+
 
 @dataclass(frozen=True)
 class Fed:
@@ -41,10 +43,12 @@ class Energy:
         """Whether it does no more than keep the lamb alive."""
         return self.gain < BARELY * self.expected
 
-    def line(self, system: System) -> str:
-        """Return what it comes to, as a sentence or two."""
+    def line(self, system: System, milk_alone: bool = False) -> str:
+        """Return what it comes to in a sentence or two, or that its dry feed has to be known for it."""
         given, upkeep = show(self.given, "MJ", system), show(self.upkeep, "MJ", system)
         balance = f"It gets {given} a day, and {upkeep} of it is used to stay alive"
+        if milk_alone and self.gain < self.expected:
+            return f"Its milk gives {given} a day, and {upkeep} is used to stay alive. {MEASURE}"
         if self.gain <= 0:
             return (
                 f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this. {MORE}"
