@@ -1,6 +1,6 @@
-"""Reading the shipped guide for a walk, without its rules, against PyYAML's CSafeLoader on the same files.
+"""Reading the shipped guide for a walk, without what only the proof goes by, against PyYAML's CSafeLoader on the same files.
 
-`read_guide(knowledge_root(), rules=False)` is timed inside a fresh interpreter each time, after the
+`read_guide(knowledge_root(), proof=False)` is timed inside a fresh interpreter each time, after the
 imports, and takes turns with `yaml.load(text, CSafeLoader)` of the same files, also fresh. "Warm" is the
 best and the median of the same two in one interpreter, in turns. The parts come from doing less: composing
 only, composing and building with places, all of it. The limit holds the median of the fresh readings.
@@ -70,7 +70,7 @@ def _guide() -> None:
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    assert read_guide(knowledge_root(), rules=False).guide
+    assert read_guide(knowledge_root(), proof=False).guide
 
 
 def _yaml() -> None:

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import gc
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tests.conftest import read_small, small_guide, write_small
+from triage.guide.find import knowledge_root
+from triage.guide.model import Ask
 from triage.guide.read import read_guide
+from triage.guide.texts import steps_of
 
 
 def test_the_small_guide_is_sound(tmp_path: Path) -> None:
@@ -175,7 +179,7 @@ def test_a_walk_reads_no_rules(tmp_path: Path) -> None:
     """Rules are for the check: without them the same guide is read, and a wrong one is told to the check alone."""
     folder = write_small(tmp_path, BROKEN_RULE)
 
-    whole, for_a_walk = read_guide(folder), read_guide(folder, rules=False)
+    whole, for_a_walk = read_guide(folder), read_guide(folder, proof=False)
 
     assert ["there is no act tag 'wram'" in str(each) for each in whole.problems] == [True]
     assert whole.guide is None
@@ -187,8 +191,8 @@ def test_a_walk_opens_no_cupboard(tmp_path: Path) -> None:
     """The cupboard goes with the rules, and may be asked for without them."""
     folder = write_small(tmp_path, BROKEN_RULE, ("cupboard.yaml", "", "spoon: {title: Spoon}\n"))
 
-    assert read_guide(folder, rules=False).problems == ()
-    told = [str(each) for each in read_guide(folder, rules=False, cupboard=True).problems]
+    assert read_guide(folder, proof=False).problems == ()
+    told = [str(each) for each in read_guide(folder, proof=False, cupboard=True).problems]
     assert [each.partition(" [")[0] for each in told] == [
         f"cupboard.yaml:1:8: this cupboard item lacks '{field}'" for field in ("certainty", "sources", "why")
     ]
@@ -233,6 +237,28 @@ def test_a_thing_says_how_it_is_to_be_had(tmp_path: Path, written: str, said: st
 
     assert len(told) == bool(said)
     assert all(said in each for each in told)
+
+
+def test_a_walk_reads_nothing_else_otherwise() -> None:
+    """Of the shipped guide a walk reads all but the rules, the raising plan, the cupboard, `for`, `must_say` and the words
+    of tags, places too."""
+    whole, for_a_walk = read_guide(knowledge_root()).guide, read_guide(knowledge_root(), proof=False).guide
+    assert whole is not None
+    assert for_a_walk is not None
+
+    bare = {
+        name: node if isinstance(node, Ask) else replace(node, for_={}, must_say=())
+        for name, node in whole.nodes.items()
+    }
+    front = replace(whole.front, tag_words=(), tag_changes={})
+    assert for_a_walk == replace(whole, nodes=bare, rules={}, duties={}, laws={}, cupboard={}, front=front)
+    assert bare != whole.nodes
+    assert all(node.place == whole.nodes[name].place for name, node in for_a_walk.nodes.items())
+    assert all(
+        step.place == there.place
+        for name, node in for_a_walk.nodes.items()
+        for step, there in zip(steps_of(node), steps_of(whole.nodes[name]), strict=True)
+    )
 
 
 @pytest.mark.parametrize("working", [True, False])

@@ -11,8 +11,8 @@ from triage.observations.wording import _NAMED
 
 
 def test_each_kind_has_a_key_but_the_vets_words() -> None:
-    """The keys are 1 to 7 in order; what the vet said is written from another page."""
-    assert list(DIGITS) == list("1234567")
+    """The keys are 1 to 9 in order; what the vet said is written from another page."""
+    assert list(DIGITS) == list("123456789")
     assert [name for name, kind in KINDS.items() if not kind.digit] == ["vet-said"]
 
 
@@ -56,7 +56,7 @@ def test_what_a_kind_looks_at_is_in_the_guide(guide: Guide) -> None:
         if name
     }
 
-    assert named == {"temperature", "weight", "dung", "passing", "manner"}
+    assert named == {"temperature", "weight", "dung", "passing", "manner", "keep-as", "tail", "dam-vaccine"}
     assert named <= set(guide.findings)
 
 

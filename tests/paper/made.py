@@ -55,15 +55,16 @@ def pages(system: System, hostile: str = "") -> Iterator[Made]:
     )
     groups = (cupboard.Group(hostile or "Buy first", (line,) * 40), cupboard.Group("Nothing", ()))
     yield Made("cupboard", cupboard.NAME, tuple(cupboard.cupboard_parts(groups, hostile)))
-    for name in guide.front.topics:
-        yield Made(f"topic-{name}", guide.topics[name].title, tuple(topic_parts(wall, name)))
+    # People type nothing on a topic's sheet but the number, so two of them show what comes of it.
+    for name in guide.front.topics[: 2 if hostile else None]:
+        yield Made(f"topic-{name}", guide.topics[name].title, tuple(topic_parts(wall, name, hostile)))
     for days in (0.2, 15.0, 80.0):
         reared = lamb(
             weighed=weighed((0, 4.0), (7, 5.2), (14, 6.1)), known={"keep-as": "ram", "tail": "dock"}
         )
         named = type(reared)(**{**vars(reared), "name": hostile or "Blue 7"})
         plan = plan_of(guide, named, now(days), system)
-        yield Made(f"plan-{days:g}", title_of(plan), tuple(plan_parts(plan, now(days), system)))
+        yield Made(f"plan-{days:g}", title_of(plan), tuple(plan_parts(plan, now(days), system, hostile)))
     entries = [Entry("plan-blue-7.html", hostile or "Plan for Blue 7")]
     yield Made("index", "Pages to print", tuple(index_parts(entries)))
 

@@ -13,10 +13,13 @@ from typing import Any
 import pytest
 
 from tests.paper.made import of_class, parsed, texts, words
+from tests.rearing.lambs import shipped
 from triage.casebook.opening import Opened, open_casebook
 from triage.casebook.rows import Case, Lamb, new_id
 from triage.cli import main
 from triage.commands.printing import PAGES
+from triage.guide.find import knowledge_root
+from triage.guide.read import read_guide
 from triage.holding.place import casebook_file
 
 NOW = datetime.now(UTC)
@@ -53,6 +56,7 @@ def page(file: Path) -> Any:
         (["topic", "scours"], "topic-scours.html", "Scours"),
         (["tables"], "milk-tables.html", "First milk by weight"),
         (["record"], "lamb-record.html", "Lamb record"),
+        (["cupboard"], "cupboard.html", "Cupboard list"),
         (["plan", "blue"], "plan-blue-7.html", "Plan for Blue 7"),
     ],
 )
@@ -99,7 +103,8 @@ def test_all_is_a_folder_with_a_page_that_lists_them(here: Path) -> None:
     links = [each.get("href") for each in page(folder / "index.html").iter() if each.get("href")]
     assert sorted([*links, "index.html"]) == sorted(file.name for file in folder.iterdir())
     assert {"plan-blue-7.html", "plan-blue-7-2.html", "plan-b.html", "plan-lamb.html"} <= set(links)
-    assert len([link for link in links if link.startswith("topic-")]) == 7
+    assert len([link for link in links if link.startswith("topic-")]) == len(shipped().front.topics)
+    assert "cupboard.html" in links
     assert len(list(here.iterdir())) == 1
 
 
@@ -112,6 +117,25 @@ def test_all_prints_the_rest_where_a_lamb_has_no_plan(here: Path, capsys: pytest
     assert not list((here / "pages-to-print").glob("plan-*"))
 
 
+def test_all_prints_the_rest_where_the_casebook_can_not_be_opened(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The walls need no casebook; that the plans are missing is told, and the exit status says it."""
+    (here / "book").mkdir()
+
+    assert main(["print", "all", "--casebook", "book"]) == 2
+    assert "The casebook can't be opened" in capsys.readouterr().err
+    assert (here / "pages-to-print" / "danger-signs.html").is_file()
+
+
+def test_all_stops_where_a_page_can_not_be_written(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A folder stands where a page should: it is told, and stays as it is."""
+    (here / "pages-to-print" / "milk-tables.html").mkdir(parents=True)
+
+    assert main(["print", "all"]) == 2
+    assert "milk-tables.html can't be written: Is a directory" in capsys.readouterr().err
+
+
 @pytest.mark.parametrize(
     ("asked", "status", "said"),
     [
@@ -121,7 +145,6 @@ def test_all_prints_the_rest_where_a_lamb_has_no_plan(here: Path, capsys: pytest
         (["topic"], 1, "The topics are first-look, cold,"),
         (["plan"], 2, "Whose plan?"),
         (["plan", "bleu 7"], 1, "No lamb is called 'bleu 7'; did you mean 'blue 7'?"),
-        (["cupboard"], 1, "This guide has no list for the cupboard."),
         (["danger", "--out", "no/such/x.html"], 2, "no/such/x.html can't be written: No such file"),
         (["danger", "--out", "/dev/full"], 2, "/dev/full can't be written: No space left on device"),
         (["all", "--out", "a-file/pages"], 2, "The folder a-file/pages can't be made: Not a directory"),
@@ -161,6 +184,8 @@ def test_a_guide_without_milk_numbers_prints_what_it_can(
     assert "Still cold" in words(page(here / "topic-first.html"))
     assert main(["print", "tables", "--guide", folder]) == 1
     assert "lacks numbers" in capsys.readouterr().err
+    assert main(["print", "cupboard", "--guide", folder]) == 1
+    assert "no list for the cupboard" in capsys.readouterr().err
 
 
 def test_a_pdf_without_its_library_is_told_of(
@@ -224,7 +249,19 @@ def test_the_vets_numbers_are_those_that_are_kept(here: Path) -> None:
     said = words(page(here / "danger-signs.html"))
     assert "01632 960111" in said
     assert "Nowhere Farm" in said
-    assert len(of_class(page(here / "danger-signs.html"), "blank")) == 1
+    assert len(of_class(page(here / "danger-signs.html"), "blank")) == 3
+
+
+def test_everything_that_the_guidance_uses_is_on_the_cupboards_page(here: Path) -> None:
+    """Each thing of the guide's own list is there by its name, with a box."""
+    read = read_guide(knowledge_root(), proof=False, cupboard=True).guide
+    assert read is not None
+    assert main(["print", "cupboard"]) == 0
+
+    said = words(page(here / "cupboard.html"))
+    assert len(read.cupboard) > 10
+    assert all(item.title in said for item in read.cupboard.values())
+    assert len(of_class(page(here / "cupboard.html"), "box")) >= len(read.cupboard)
 
 
 def test_the_first_question_loads_nothing_of_it() -> None:

@@ -167,39 +167,55 @@ def signs_page(holding: Holding, vet: str = "") -> object:
     [
         Holding(),
         HOLDING,
-        Holding(vet="the number on the door", place="x" * 300, found_by="gate " * 60, out_of_hours="1" * 70),
+        Holding(
+            vet="the number on the door of the dairy",
+            place="Nowhere Farm at the end of the lane, Nowhere Magna",
+            found_by="gate after the church, " * 6,
+            out_of_hours="01632 960222 and then 2 for sheep, or 01632 960333",
+        ),
     ],
 )
-def test_the_danger_signs_are_one_sheet(holding: Holding) -> None:
-    """All signs, the numbers and the place fit one sheet, also where the place takes many words."""
-    assert len(laid(danger_parts(Wall(shipped()), holding))) == 1
+def test_the_danger_signs_are_one_sheet_each(holding: Holding) -> None:
+    """The lamb's, the ewe's and the flock's: signs, numbers and place, also where the place takes many words."""
+    sheets = laid(danger_parts(Wall(shipped()), holding))
+
+    assert len(sheets) == len(shipped().front.danger_signs) == 3
+    assert all(sheet.html.count("<h1") == 1 for sheet in sheets)
 
 
 def test_the_danger_signs_are_those_of_the_guide_in_its_order() -> None:
-    """Each in its own words, as large as the sheet allows, with the call and the numbers above them."""
-    guide = shipped()
-    said = texts(signs_page(HOLDING), "h3")
-    ((finding, choices),) = guide.front.danger_signs.items()
+    """Each in its own words, with the call and the numbers above them, and what the guide asks."""
+    guide, wall = shipped(), Wall(shipped())
+    sheets = of_class(signs_page(HOLDING), "sheet")
+    for (name, choices), page in zip(guide.front.danger_signs.items(), sheets, strict=True):
+        finding = guide.findings[name]
+        said = texts(page, "h3")
+        everything = words(page)
+        title = guide.topics[name.partition("-danger")[0]].title if "-" in name else danger.NAME
+        assert texts(page, "h1") == [title]
 
-    assert said == [guide.findings[finding].choices[each] for each in choices]
-    page = words(signs_page(HOLDING))
-    assert page.index("Phone the vet now") < page.index("01632 960111") < page.index("01632 960222")
-    assert page.index("01632 960222") < page.index(said[0])
-    assert "Nowhere Farm" in page
-    assert "second gate" in page
+        assert said == [flat(wall.fill(finding.choices[each])) for each in choices]
+        assert everything.index("Phone the vet now") < everything.index("01632 960111")
+        assert everything.index("01632 960111") < everything.index("01632 960222")
+        assert everything.index("01632 960222") < everything.index(finding.ask) < everything.index(said[0])
+        assert "Nowhere Farm" in everything
+        assert "second gate" in everything
 
 
 def test_first_aid_is_shown_only_where_the_sign_itself_leads_to_it() -> None:
     """A sign after which the guide asks more has no step beside it: it could be the wrong one."""
-    guide, page = shipped(), signs_page(HOLDING)
-    aid = [words(each) for each in of_class(page, "aid")]
-    expected = [
-        next(step.do for step in end.do if "phone" not in step.tag)
-        for name in ("gasping", "bleeding", "fitting")
-        if isinstance(end := guide.nodes[name], End)
-    ]
+    guide = shipped()
+    aid = {
+        texts(section, "h3")[0]: [words(each) for each in of_class(section, "aid")]
+        for section in of_class(signs_page(HOLDING), "sheet")[0].iter()
+        if section.tag.endswith("section") and texts(section, "h3")
+    }
+    gasping = guide.nodes["gasping"]
 
-    assert aid == expected
+    assert isinstance(gasping, End)
+    assert aid["Gasping, or blue or grey gums"] == [gasping.do[0].do]
+    assert aid["Belly tight as a drum"] == []
+    assert aid["Limp, or can't stand an hour after birth"] == []
 
 
 def test_a_number_given_for_now_goes_before_the_one_that_is_kept() -> None:
@@ -207,6 +223,6 @@ def test_a_number_given_for_now_goes_before_the_one_that_is_kept() -> None:
     assert "01632 960333" in words(signs_page(HOLDING, "01632 960333"))
     assert "01632 960111" not in words(signs_page(HOLDING, "01632 960333"))
     assert "01632 960222" not in words(signs_page(HOLDING, "01632 960333"))
-    assert words(signs_page(replace(HOLDING, out_of_hours=HOLDING.vet))).count("01632 960111") == 1
-    assert len(of_class(signs_page(Holding()), "blank")) == 4
+    assert words(signs_page(replace(HOLDING, out_of_hours=HOLDING.vet))).count("01632 960111") == 3
+    assert len(of_class(signs_page(Holding()), "blank")) == 4 * 3
     assert danger.NAME in words(signs_page(Holding()))

@@ -42,7 +42,7 @@ PINT = {
 }
 """Our names and pint's. Its `ounce` is a mass, its `fluid_ounce` and `quart` are the US liquid ones."""
 
-SINGLE = {"%", "ml/kg", "ml/kg/day", "kg/day", "W", "count"}
+SINGLE = {"%", "ml/kg", "ml/kg/day", "kg/day", "W", "count", "MJ", "MJ/kg", "MJ/kg/day", "W/kg"}
 """Units that are alone in their dimension, so that nothing is converted."""
 
 PAIRS = [

@@ -65,7 +65,11 @@ def found_by_search(searched: Searched) -> Found:
     names = searched.states.ways.names
     return Found(
         frozenset(names[at] for at in searched.states.at),
-        frozenset((names[at], index, edge.answer == SILENT) for (at, index), _, edge in searched.taken()),
+        frozenset(
+            (names[at], index, edge.answer == SILENT)
+            for (at, index), ways in searched.taken.items()
+            for _, edge in ways
+        ),
         frozenset(broken_by_search(searched)),
         _places(unsure.missing(searched)),
         _places(dead.branches(searched)),

@@ -22,6 +22,7 @@ OTHERWISE: dict[str, tuple[Value, ...]] = {
     "weight": (4.0, UNSURE),
     "age": (4.0, 10.0, 60.0, 240.0, UNSURE),
     "skin": (0.0, 3.0, 8.0, UNSURE),
+    "breaths": (40.0, 90.0, UNSURE),
 }
 """What is tried for a measurement that a check does not fix."""
 

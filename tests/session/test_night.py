@@ -62,9 +62,10 @@ def test_the_longest_due_lamb_stands_first(night: Night) -> None:
     lines = texts(night.open())
 
     assert lines[1] == "Another lamb: begin with the danger signs"
-    assert lines[2].startswith("Lamb of 02:10: look now, due 02:30, 13 minutes ago. Phone the vet now.")
-    assert lines[3].startswith("Lamb of 02:12: look at 04:12, in 89 minutes.")
-    assert lines[4].startswith("Lamb of 02:13: left at 02:13.")
+    lambs = [line for line in lines if line.startswith("Lamb of ")]
+    assert lambs[0].startswith("Lamb of 02:10: look now, due 02:30, 13 minutes ago. Phone the vet now.")
+    assert lambs[1].startswith("Lamb of 02:12: look at 04:12, in 89 minutes.")
+    assert lambs[2].startswith("Lamb of 02:13: left at 02:13.")
 
 
 def test_a_new_lamb_is_two_keys_from_a_call(night: Night) -> None:
@@ -113,7 +114,7 @@ def test_a_look_can_be_called_done(night: Night) -> None:
     assert session.page().alarm == ""
     again = night.open()
     assert not again.watch()
-    assert "left at" in texts(again)[2]
+    assert any("left at" in line for line in texts(again))
 
 
 def test_looking_afresh_takes_the_place_of_the_old_walk(night: Night) -> None:
@@ -398,11 +399,11 @@ def test_a_number_means_what_it_meant_when_it_was_shown(night: Night) -> None:
     """A look that comes due while the list is read moves its lamb up, but not under the finger."""
     night.open("6")
     session = night.open("1", *COLD, "o")
-    shown = texts(session)
+    shown = session.page().blocks
     night.passes(30)
-    place = next(number for number, text in enumerate(shown) if "left at" in text)
+    key = next(block.mark for block in shown if "left at" in block.text)
 
-    typed(session, str(place))
+    typed(session, key)
 
     assert len(session.walk.moves) == 1
 

@@ -11,7 +11,7 @@ from triage.problems import Problem
 
 def branches(searched: Searched) -> Iterator[Problem]:
     """Each branch is taken by some answer on some walk."""
-    taken = {key for key, _, _ in searched.taken()}
+    taken = searched.taken
     came = set(searched.states.at)
     for at, node in enumerate(searched.nodes):
         if isinstance(node, Ask) and at in came:

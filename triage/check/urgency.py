@@ -14,19 +14,17 @@ from triage.problems import Problem
 def late(searched: Searched) -> Iterator[Problem]:
     """Where every way on from a branch comes to a call, the branch says so at once."""
     calls = [at for at, each in enumerate(searched.guide.front.urgencies) if each.opens]
-    sure: dict[tuple[int, int], int] = {}
-    onward, arrive = searched.onward.sure, searched.onward.arrive
-    for key, _, edge in searched.taken():
-        if onward[edge.to] > sure.get(key, -1):
-            sure[key] = onward[edge.to]
-    called = {key for key, rank in sure.items() if rank in calls}
-    for key, state, edge in searched.taken():
-        least = sure[key]
-        if arrive[state] > least < edge.rank and key in called and not _ends_next(searched, edge):
-            called.remove(key)
+    sure, arrive = searched.onward.sure, searched.onward.arrive
+    for key, ways in searched.taken.items():
+        least = max(sure[edge.to] for _, edge in ways)
+        if least not in calls:
+            continue
+        untold = ((state, edge) for state, edge in ways if arrive[state] > least < edge.rank)
+        first = next((each for each in untold if not _ends_next(searched, each[1])), None)
+        if first:
             branch, name = searched.branch(key), searched.guide.front.urgencies[least].name
             what = f"every way on from here comes to '{name}'; say it at once with at_least: {name}"
-            yield Problem(branch.place, what, "late-call", walk=walk_through(searched, state, edge))
+            yield Problem(branch.place, what, "late-call", walk=walk_through(searched, *first))
 
 
 def _ends_next(searched: Searched, edge: Edge) -> bool:

@@ -29,7 +29,7 @@ def add_cupboard(command: argparse.ArgumentParser, shared: Callable[[argparse.Ar
 
 def run_cupboard(parsed: argparse.Namespace) -> int:
     """Tell the list or one thing of it, or write down what is on the shelf."""
-    guide = _guide(parsed.guide)
+    guide = open_guide(parsed.guide, also=("cupboard",))
     if isinstance(guide, Exit):
         return guide
     if not guide.cupboard:
@@ -53,15 +53,6 @@ def run_cupboard(parsed: argparse.Namespace) -> int:
         complain("Nothing was changed.")
         return Exit.PROBLEMS
     return _tell(parsed, guide, place if isinstance(place, Path) else None, typed)
-
-
-def _guide(folder: Path | None) -> Guide | Exit:
-    from triage.guide.find import knowledge_root
-    from triage.guide.read import read_guide
-
-    # A folder of the person's own is checked before it is used, so it is read as a whole.
-    read = None if folder else read_guide(knowledge_root(), rules=False, cupboard=True)
-    return open_guide(folder, read)
 
 
 def _typed(parsed: argparse.Namespace, guide: Guide) -> tuple[dict[str, str], list[str]]:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from triage.casebook.book import Casebook
     from triage.casebook.rows import Lamb, Look
     from triage.clock import Now
+    from triage.guide.model import Guide
     from triage.session import Session
 
 
@@ -98,14 +99,17 @@ def _lamb(book: Casebook, name: str) -> Lamb | None:
     return None
 
 
-def open_session(parsed: argparse.Namespace) -> Session | Exit:
-    """Begin a session on the casebook, so that a command tells what the screen tells."""
+def open_session(parsed: argparse.Namespace, guide: Guide | Exit | None = None) -> Session | Exit:
+    """Begin a session on the casebook, so that a command tells what the screen tells.
+
+    `guide` is the one that is open already, where there is one.
+    """
     from triage.commands.house import open_house
     from triage.holding.place import Nowhere, casebook_file
     from triage.session import Session
     from triage.walk import Walk
 
-    guide = open_guide(parsed.guide)
+    guide = guide or open_guide(parsed.guide)
     if isinstance(guide, Exit):
         return guide
     place = casebook_file()
@@ -122,11 +126,11 @@ def open_session(parsed: argparse.Namespace) -> Session | Exit:
     return Session(Walk(guide), units_of(parsed, house.holding), vet, house=house)
 
 
-def at_lamb(parsed: argparse.Namespace) -> Session | Exit:
+def at_lamb(parsed: argparse.Namespace, guide: Guide | None = None) -> Session | Exit:
     """Begin a session at the last walk of the lamb that was named."""
     from triage.session.resuming import take_up_last
 
-    session = open_session(parsed)
+    session = open_session(parsed, guide)
     if isinstance(session, Exit):
         return session
     book = session.desk.keeping.book

@@ -15,9 +15,14 @@ from triage.casebook.failing import NotKept
 from triage.clock import Now
 from triage.commands.kept import at_lamb, open_session
 from triage.commands.shared import Exit, complain, open_guide, say, units_of
+from triage.cupboard.file import read_shelf
+from triage.cupboard.listing import cupboard_of
+from triage.cupboard.listing import units_of as units_of_things
+from triage.cupboard.shelf import Shelf, ShelfRead
 from triage.guide.model import Guide
 from triage.holding.found import find_holding
 from triage.holding.holding import Holding
+from triage.holding.place import Nowhere, shelf_file
 from triage.page.inert import inert
 from triage.paper import cupboard, danger, record, tables
 from triage.paper.index import FILE, NAME, Entry, index_parts
@@ -25,6 +30,7 @@ from triage.paper.pdf import NoPdf, pdf_of
 from triage.paper.pieces import Part
 from triage.paper.plan import plan_parts, title_of
 from triage.paper.sheets import Foot, Size, sheets_of
+from triage.paper.stock import groups_of, lead_of
 from triage.paper.topics import topic_parts
 from triage.paper.wall import Wall
 from triage.problems import nearest
@@ -83,7 +89,7 @@ class Sheets:
 
 def print_pages(parsed: argparse.Namespace) -> int:
     """Write what was asked for; each thing that can't be done is told in a sentence."""
-    guide = open_guide(parsed.guide, rearing=True)
+    guide = open_guide(parsed.guide, also=("rearing", "cupboard"))
     if isinstance(guide, Exit):
         return guide
     read = find_holding().read
@@ -131,16 +137,19 @@ def _tables(making: Making) -> Sheets | str:
     return Sheets("milk-tables", tables.NAME, tuple(parts))
 
 
-def cupboard_groups(making: Making) -> tuple[cupboard.Group, ...]:
-    """Return what to have in the house, in words. The one place where the list of the cupboard comes in."""
-    return ()
-
-
 def _cupboard(making: Making) -> Sheets | str:
-    groups = cupboard_groups(making)
-    if not groups:
+    """Return the list of the cupboard, against what is on this holding's shelf."""
+    if not making.guide.cupboard:
         return NO_CUPBOARD
-    return Sheets("cupboard", cupboard.NAME, tuple(cupboard.cupboard_parts(groups)))
+    place = shelf_file()
+    units = units_of_things(making.guide)
+    read = ShelfRead(Shelf()) if isinstance(place, Nowhere) else read_shelf(place, units)
+    for problem in read.problems:
+        complain(inert(str(problem)))
+    today = making.now.moment.astimezone(making.now.zone).date()
+    counted = cupboard_of(making.guide, read.shelf, today)
+    groups = groups_of(making.guide, counted, making.system)
+    return Sheets("cupboard", cupboard.NAME, tuple(cupboard.cupboard_parts(groups, lead_of(counted))))
 
 
 def _topic(making: Making, name: str | None) -> Sheets | Exit:
@@ -164,7 +173,7 @@ def _plan(parsed: argparse.Namespace, making: Making) -> Sheets | Exit:
         complain("Whose plan? Give the lamb's name: triage print plan blue")
         return Exit.UNREADABLE
     parsed.lamb = parsed.name
-    session = at_lamb(parsed)
+    session = at_lamb(parsed, making.guide)
     if isinstance(session, Exit):
         return session
     made = _plan_of(session, making)
@@ -196,7 +205,7 @@ def _plans(parsed: argparse.Namespace, making: Making) -> Iterator[Sheets | Exit
     from triage.session.lambs import EVERY
     from triage.session.resuming import take_up_last
 
-    session = open_session(parsed)
+    session = open_session(parsed, making.guide)
     if isinstance(session, Exit):
         yield session
         return

@@ -83,7 +83,7 @@ def _kept(parsed: argparse.Namespace) -> Made | Exit:
 
 
 def _told(parsed: argparse.Namespace, told: list[str]) -> Made | Exit:
-    guide = open_guide(parsed.guide, rearing=True)
+    guide = open_guide(parsed.guide, also=("rearing",))
     if isinstance(guide, Exit):
         return guide
     from triage.clock import Now

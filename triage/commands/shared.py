@@ -7,14 +7,20 @@ import os
 import sys
 from enum import IntEnum
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from triage.guide.model import Guide, Read
     from triage.holding.holding import Holding
     from triage.units import System
+
+
+Also = Literal["rearing", "cupboard"]
+"""Parts of a guide that no walk goes by."""
 
 
 class Exit(IntEnum):
@@ -59,15 +65,15 @@ def units_here(parsed: argparse.Namespace) -> System:
 
 
 def open_guide(
-    folder: Path | None, read: Read | None = None, replay: bool = False, rearing: bool = False
+    folder: Path | None, read: Read | None = None, replay: bool = False, also: Sequence[Also] = ()
 ) -> Guide | Exit:
     """Read a guide for use; a folder of the person's own must also pass the check.
 
     `read` is what was read ahead, where that was done. With `replay` a guide that can be read is
-    opened all the same, with a warning: a file of answers shows its maker where it goes wrong. With
-    `rearing` the raising plan is read too.
+    opened all the same, with a warning: a file of answers shows its maker where it goes wrong. `also`
+    names what is read beside what a walk goes by.
     """
-    read = read or read_for_use(folder, rearing)
+    read = read or read_for_use(folder, also)
     if read.unreadable:
         complain(f"The guide can't be opened: {read.unreadable}.")
         complain("If a lamb is in danger, phone your vet now.")
@@ -89,12 +95,13 @@ def open_guide(
     return read.guide
 
 
-def read_for_use(folder: Path | None, rearing: bool = False) -> Read:
+def read_for_use(folder: Path | None, also: Sequence[Also] = ()) -> Read:
     """Read the shipped guide, or a folder of the person's own."""
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    # A folder of the person's own is checked before it is used, and that goes by its rules.
+    # A folder of the person's own is checked before it is used, and that goes by all of it.
+    own = folder is not None
     return read_guide(
-        folder or knowledge_root(), rules=folder is not None, rearing=rearing or folder is not None
+        folder or knowledge_root(), own, rearing=own or "rearing" in also, cupboard=own or "cupboard" in also
     )

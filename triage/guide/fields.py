@@ -23,6 +23,7 @@ _TAGS = ListOf(Ref(("act tag",)), or_one=True)
 _SOURCES = ListOf(Ref(("source",)))
 _CERTAINTY = OneOf(CERTAINTIES)
 _UNIT = OneOf(tuple(UNITS))
+_PROOF_ONLY = frozenset(("for", "must_say"))
 
 RISES: Record[model.Rises] = Record(
     "usual-rises", model.Rises, {"with": _FINDING, "each": _UNIT, "by": _NUMBER}
@@ -126,6 +127,7 @@ ACT: Record[model.Act] = Record(
     },
     called={"act": "steps"},
     limits=(Needs("at_most", "else"), Needs("else", "at_most")),
+    proof_only=_PROOF_ONLY,
 )
 
 END: Record[model.End] = Record(
@@ -147,6 +149,7 @@ END: Record[model.End] = Record(
         "must_say": ListOf(Plain()),
     },
     called={"end": "urgency"},
+    proof_only=_PROOF_ONLY,
 )
 
 NODES: dict[str, Record[model.Ask] | Record[model.Act] | Record[model.End]] = {
@@ -326,6 +329,7 @@ FRONT: Record[model.Front] = Record(
         "vet_asks": ListOf(_FINDING),
         "unless_told": MapOf(Plain(), ref=("finding",)),
     },
+    proof_only=frozenset(("tag_words", "tag_changes")),
 )
 
 TOPIC_FIELDS: dict[str, Shape[str]] = {"topic": Plain(), "title": Plain(), "about": Plain()}

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass
+from functools import cached_property
 
 from triage.guide.model import PLACEHOLDER
 from triage.guide.shapes import Mention, Reading, kind_of
@@ -47,9 +48,13 @@ class Ref:
 
     kinds: tuple[str, ...]
 
+    @cached_property
+    def _wanted(self) -> str:
+        return f"the name of a {' or '.join(self.kinds)}"
+
     def read(self, value: Written, reading: Reading) -> str | None:
         """Return the name, noted for looking up."""
-        name = _as_text(value, reading, f"the name of a {' or '.join(self.kinds)}")
+        name = _as_text(value, reading, self._wanted)
         if name is not None:
             reading.mentions.append(Mention(self.kinds, name, value.place))
         return name

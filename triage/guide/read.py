@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -55,6 +56,9 @@ REARING = ("rearing.yaml", "laws.yaml")
 CUPBOARD = "cupboard.yaml"
 """The files that no walk goes by."""
 
+_PROOF_ONLY = re.compile(r"^    (?:for|must_say):.*\n(?:      .*\n)*", re.MULTILINE)
+"""A field of a page that only the check goes by, as it is written in a topic."""
+
 
 @contextmanager
 def _collector_at_rest() -> Iterator[None]:
@@ -70,19 +74,20 @@ def _collector_at_rest() -> Iterator[None]:
 
 @_collector_at_rest()
 def read_guide(
-    folder: Folder, rules: bool = True, rearing: bool | None = None, cupboard: bool | None = None
+    folder: Folder, proof: bool = True, rearing: bool | None = None, cupboard: bool | None = None
 ) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
-    A walk goes by no rule, raises no lamb and opens no cupboard, so the way to a question may leave them
-    out; what is checked needs them all. The last two go with the rules where they are not asked for.
+    A walk goes by no rule and by nothing that says which lambs a page is for, raises no lamb and opens no
+    cupboard, so the way to a question may leave all that out; what is proved needs it. The last two go with
+    the proof where they are not asked for.
     """
     files = list_files(folder)
     if isinstance(files, str):
         return Read(None, (), files)
-    reading = Reading()
+    reading = Reading(proof=proof)
     parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
-    left = _left_out(rules, rules if rearing is None else rearing, rules if cupboard is None else cupboard)
+    left = _left_out(proof, proof if rearing is None else rearing, proof if cupboard is None else cupboard)
     for name, file in files:
         if name in left:
             continue
@@ -101,8 +106,8 @@ def read_guide(
     return Read(_whole(front, parts), problems)
 
 
-def _left_out(rules: bool, rearing: bool, cupboard: bool) -> set[str]:
-    wanted = {RULES: rules, CUPBOARD: cupboard, **dict.fromkeys(REARING, rearing)}
+def _left_out(proof: bool, rearing: bool, cupboard: bool) -> set[str]:
+    wanted = {RULES: proof, CUPBOARD: cupboard, **dict.fromkeys(REARING, rearing)}
     return {name for name, read in wanted.items() if not read}
 
 
@@ -165,6 +170,9 @@ def read_file(name: str, file: Folder, reading: Reading) -> Fields | None:
     except OSError as error:
         reading.wrong(Place(name), f"the file can't be read: {error.strerror or error}", "unreadable")
         return None
+    if not reading.proof and name.startswith("topics/"):
+        # Half the time goes by the sign, so they are not even parsed; every other line keeps its number.
+        text = _PROOF_ONLY.sub(lambda field: "\n" * field[0].count("\n"), text)
     return read_text(text, name, reading.problems)
 
 

@@ -43,6 +43,8 @@ class Reading:
     """Names whose own entry has a mistake: it is told there, and not at each use of the name."""
     unread: set[str] = field(default_factory=set)
     """Kinds of names defined in a file that could not be read: what is missing is not known."""
+    proof: bool = True
+    """Whether what only the proof goes by is read too."""
 
     def wrong(self, place: Place, what: str, rule: str = "shape") -> None:
         """Add a mistake."""
@@ -126,6 +128,8 @@ class Record(Generic[T]):
     """Fields whose attribute has another name than the one written."""
     limits: tuple[Limit, ...] = ()
     """What the fields ask of each other; the reader looks it up when the whole guide has been read."""
+    proof_only: frozenset[str] = frozenset()
+    """Fields that only the proof goes by, so that a walk need not wait for them."""
 
     @cached_property
     def shapes(self) -> dict[str, tuple[Shape[Any], str]]:
@@ -154,6 +158,8 @@ class Record(Generic[T]):
                 what = f"a {self.what} has no field '{name}'{nearest(name, shapes) or self._fields()}"
                 reading.wrong(value.keys[name], what, "no-such-field")
                 sound = False
+                continue
+            if name in self.proof_only and not reading.proof:
                 continue
             shape, called = shapes[name]
             made[called] = read = shape.read(written, reading)

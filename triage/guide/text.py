@@ -22,6 +22,9 @@ _new = tuple.__new__
 """Makes a named tuple in half the time of its own name; a guide is twenty thousand of them."""
 
 
+_Scalar, _Sequence = yaml.ScalarNode, yaml.SequenceNode
+
+
 class _Loader(_FASTEST):  # type: ignore[misc]
     """Composes nodes and guesses no types: every scalar is text, so there is nothing to resolve."""
 
@@ -125,12 +128,14 @@ def _forbidden(text: str, file: str) -> Problem | None:
 
 
 def _build(node: Any, file: str, problems: list[Problem], depth: int) -> Written:
-    place = _place(node, file)
+    mark = node.start_mark
+    place = _new(Place, (file, mark.line + 1, mark.column + 1))
     if depth > DEEPEST:
         raise _Refused(Problem(place, f"nested more than {DEEPEST} deep; flatten it", "too-deep"))
-    if isinstance(node, yaml.ScalarNode):
+    kind = type(node)
+    if kind is _Scalar:
         return _new(Text, (node.value, place))
-    if isinstance(node, yaml.SequenceNode):
+    if kind is _Sequence:
         return Items(tuple([_build(each, file, problems, depth + 1) for each in node.value]), place)
     return _build_map(node, file, problems, depth, place)
 
@@ -138,9 +143,11 @@ def _build(node: Any, file: str, problems: list[Problem], depth: int) -> Written
 def _build_map(node: Any, file: str, problems: list[Problem], depth: int, place: Place) -> Fields:
     fields: dict[str, Written] = {}
     keys: dict[str, Place] = {}
+    depth += 1
     for key_node, value_node in node.value:
-        at = _place(key_node, file)
-        if not isinstance(key_node, yaml.ScalarNode):
+        mark = key_node.start_mark
+        at = _new(Place, (file, mark.line + 1, mark.column + 1))
+        if type(key_node) is not _Scalar:
             problems.append(Problem(at, "a name should be plain text, not a list or a map", "key"))
             continue
         key = key_node.value
@@ -154,7 +161,7 @@ def _build_map(node: Any, file: str, problems: list[Problem], depth: int, place:
             )
             continue
         keys[key] = at
-        fields[key] = _build(value_node, file, problems, depth + 1)
+        fields[key] = _build(value_node, file, problems, depth)
     return Fields(fields, keys, place)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from triage.paper.pieces import BOX, Part, Piece, Rows, cell, head_of, row, text, under_row
+from triage.paper.pieces import BOX, Part, Piece, Rows, cell, head_of, row, text
 from triage.paper.setting import CELL, HEAD, LABEL, LEAD, NOTE, STRONG, TITLE
 
 NAME = "Cupboard list"
@@ -44,7 +44,11 @@ def cupboard_parts(groups: Sequence[Group], lead: str = "") -> Iterator[Part]:
 
 
 def _row(line: Line) -> Piece:
-    said = ((line.name, STRONG), (line.need, CELL), (line.have, CELL), (line.until, CELL))
-    cells = [cell(words, style, width) for (words, style), width in zip(said, COLUMNS[1:], strict=True)]
-    made = row((Piece(f'<p class="{CELL.name}">{BOX}</p>', CELL.line), *cells))
-    return under_row(made, text(line.note, NOTE), len(COLUMNS)) if line.note else made
+    """Return a thing with its box, and what there is to know of it under its name."""
+    box = Piece(f'<p class="{CELL.name}">{BOX}</p>', CELL.line)
+    named = [cell(line.name, STRONG, COLUMNS[1])]
+    if line.note:
+        named.append(cell(line.note, NOTE, COLUMNS[1]))
+    name = Piece("".join(each.html for each in named), sum(each.high for each in named))
+    rest = zip((line.need, line.have, line.until), COLUMNS[2:], strict=True)
+    return row((box, name, *(cell(words, CELL, width) for words, width in rest)))

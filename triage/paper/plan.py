@@ -25,7 +25,7 @@ from triage.paper.pieces import (
 )
 from triage.paper.setting import BODY, CELL, HEAD, LABEL, LEAD, NOTE, SMALL, STRONG, TITLE, lines_in
 from triage.rearing import Plan
-from triage.rearing.blocks import LATELY, dates_of, once_each, today_lines
+from triage.rearing.blocks import LATELY, dates_of, growth_lines, milk_lines, once_each
 from triage.rearing.duties import Task
 from triage.rearing.feeding import Milk
 from triage.units import System, show
@@ -55,8 +55,11 @@ def plan_parts(plan: Plan, now: Now, system: System, phone: str = "") -> Iterato
     yield text(_born(plan, now), LEAD)
     if phone:
         yield text(f"Vet: {phone}", STRONG)
+    if plan.lamb.ill:
+        yield text(plan.lamb.ill, STRONG)
     yield whole(text(line, STRONG) for line in plan.missing)
-    yield from (text(line, BODY) for line in today_lines(plan, now, system))
+    lines = (*milk_lines(plan), *growth_lines(plan, now, system))
+    yield from (text(line, BODY) for line in lines)
     yield from _milk(plan)
     yield from _due(plan, now)
     yield from _weaning(plan)

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from triage.guide.model import Ask, End, Guide, Urgency
 from triage.paper.pieces import Part, Piece, Rows, cell, head_of, listed, row, text, under_row, whole
-from triage.paper.setting import BAND, BODY, DOING, HEAD, LABEL, LEAD, NOTE, STRONG, TITLE, Style
+from triage.paper.setting import BAND, BODY, CELL, DOING, HEAD, LABEL, LEAD, NOTE, STRONG, TITLE, Style
 from triage.paper.wall import FIRST_THE_GUIDE, Wall
 
 COLUMNS = (56.0, 70.0, 58.0)
@@ -98,7 +98,7 @@ def _row(wall: Wall, end: End, shared: tuple[str, ...]) -> Piece:
     steps = [step for step in end.do if "phone" not in step.tag][:STEPS]
     sign = [(wall.fill(end.title), STRONG)]
     if any(INTO & set(step.tag) for step in steps):
-        sign += [(each, NOTE) for each in _only_if(wall, end)]
+        sign += [(each, CELL) for each in _only_if(wall, end)]
     care = [each for each in end.cautions if each not in shared][:CARES]
     cells = (
         _cell(0, sign),
@@ -106,7 +106,7 @@ def _row(wall: Wall, end: End, shared: tuple[str, ...]) -> Piece:
         _cell(2, [(wall.fill(each), DOING) for each in care]),
     )
     under = " ".join(_phone(wall, end))
-    return under_row(row(cells), text(under, NOTE), len(COLUMNS)) if under else row(cells)
+    return under_row(row(cells), text(under, CELL), len(COLUMNS)) if under else row(cells)
 
 
 def _cell(column: int, said: list[tuple[str, Style]]) -> Piece:
@@ -127,8 +127,9 @@ def _only_if(wall: Wall, end: End) -> Iterator[str]:
     """Yield for which lambs the end is, as far as it decides whether anything may go into them."""
     said = []
     for name in DECIDES:
-        words = wall.conditions(wall.guide.findings[name], end.for_[name]) if name in end.for_ else ""
-        if words:
-            said.append(f"{_small(wall.guide.findings[name].label)} {words}")
+        finding = wall.guide.findings.get(name)
+        words = wall.conditions(finding, end.for_[name]) if finding and name in end.for_ else ""
+        if finding and words:
+            said.append(f"{_small(finding.label)} {words}" if finding.measure else words)
     if said:
         yield f"Only if: {'; '.join(said)}."

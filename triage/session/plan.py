@@ -91,6 +91,6 @@ def with_duties(guide: Guide) -> Guide:
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    read = read_guide(knowledge_root(), rules=False, rearing=True)
+    read = read_guide(knowledge_root(), proof=False, rearing=True)
     same = read.guide and read.guide.front.edition == guide.front.edition
     return read.guide if read.guide and same else guide

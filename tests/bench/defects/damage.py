@@ -84,7 +84,7 @@ def raising(guide: Guide) -> frozenset[tuple[str, int]]:
     """
     searched = search(guide)
     onward, found = searched.onward, set[tuple[str, int]]()
-    for key, state, edge in searched.taken():
+    for key, (state, edge) in ((key, way) for key, ways in searched.taken.items() for way in ways):
         there = searched.node(onward.shown_next(edge))
         rank = onward.rank(state, edge)
         ends_so = isinstance(there, End) and guide.rank(there.urgency) <= rank

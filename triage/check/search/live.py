@@ -87,7 +87,7 @@ class Live:
         return Keep(same, tuple(self._together(group) for group in groups))
 
     def _together(self, looks: tuple[Look, ...]) -> tuple[int, Firsts]:
-        """Return the bits of some findings, and their first answers, shared by nodes that keep the same."""
+        """Return the bits of some findings, and their first answers, one for all that keep the same."""
         key = tuple(id(table) for _, table in looks)
         if key not in self._shared:
             self._shared[key] = sum(mask for mask, _ in looks), Firsts(looks)

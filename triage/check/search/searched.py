@@ -79,18 +79,22 @@ class Searched:
             return None
         return self.way_of(state, node, UNSURE)
 
-    def taken(self) -> Iterator[tuple[tuple[int, int], int, Edge]]:
-        """Yield each branch taken anywhere, asked or in silence, with the state and the way.
+    @cached_property
+    def taken(self) -> dict[tuple[int, int], list[tuple[int, Edge]]]:
+        """Each branch taken anywhere, asked or in silence, with every state and way in which it is taken.
 
         A branch is told by its node and its place in it, both by index.
         """
-        keys = [
-            [(at, index) for index, _ in enumerate(_branches(node))] for at, node in enumerate(self.nodes)
-        ]
+        taken: dict[tuple[int, int], list[tuple[int, Edge]]] = {}
+        lists: list[list[list[tuple[int, Edge]]]] = [[[] for _ in _branches(node)] for node in self.nodes]
         for state, (at, edges) in enumerate(zip(self.states.at, self.states.edges, strict=True)):
             for edge in edges:
                 if edge.branch != NOWHERE:
-                    yield keys[at][edge.branch], state, edge
+                    ways = lists[at][edge.branch]
+                    if not ways:
+                        taken[at, edge.branch] = ways
+                    ways.append((state, edge))
+        return taken
 
     def branch(self, key: tuple[int, int]) -> Branch:
         """Return a branch by its node and its place in it."""

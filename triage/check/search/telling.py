@@ -20,6 +20,7 @@ class Telling:
 
     def __init__(self, guide: Guide) -> None:
         self.guide = guide
+        self._masks: dict[tuple[str, tuple[Condition, ...]], int] = {}
         self._lines: dict[tuple[str, str], float] = {}
         cuts: dict[str, set[float]] = {}
         for finding, number in _held_to(guide):
@@ -38,11 +39,14 @@ class Telling:
 
     def mask(self, finding: str, conditions: tuple[Condition, ...]) -> int:
         """Return the answers that meet any of the conditions, as bits by their place in `values`."""
-        return sum(
-            1 << at
-            for at, value in enumerate(self.values[finding])
-            if any(self._meets(finding, each, value) for each in conditions)
-        )
+        key = (finding, conditions)
+        if key not in self._masks:
+            self._masks[key] = sum(
+                1 << at
+                for at, value in enumerate(self.values[finding])
+                if any(self._meets(finding, each, value) for each in conditions)
+            )
+        return self._masks[key]
 
     def _meets(self, finding: str, condition: Condition, value: Value) -> bool:
         if isinstance(value, str):
