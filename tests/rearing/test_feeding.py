@@ -159,3 +159,11 @@ def test_a_tiny_lamb_is_not_fed_as_if_it_grew_like_a_big_one() -> None:
 
     assert week_two.kg <= 2.1
     assert week_two.each_ml <= 1.85 * 50
+
+
+def test_the_week_of_the_first_weighing_goes_by_it() -> None:
+    """Weighed for the first time at three days: the feeds of that week are by what it weighs."""
+    week_one = milk(3.0, weighed=weighed((3, 4.4)))[1]
+
+    assert (week_one.kg, week_one.feeds, week_one.each) == (4.4, 6, "130 ml")
+    assert not milk(6.0, weighed=weighed((6, 5.0)))[1].guessed
