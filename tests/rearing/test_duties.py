@@ -122,6 +122,22 @@ def test_the_law_is_shown_and_to_be_checked(law: str) -> None:
         assert (shipped().laws[law].read in task.law[0]) if law else (task.law == (NO_LAW,))
 
 
+@pytest.mark.parametrize(("law", "said"), [
+    ("england-wales", "no ring at all for castration, not even with an anaesthetic"),
+    ("scotland", "a ring only with a local anaesthetic"),
+    ("northern-ireland", "We did not read the rule for castration"),
+    ("ireland", "from memory only"),
+    ("netherlands", "not even with pain relief"),
+    ("canada", "an anaesthetic and pain relief past 42 days old"),
+    ("new-zealand", "by a ring or a hot iron only"),
+    ("australia", "differs by state"),
+    ("united-states", "no federal law"),
+])  # fmt: skip
+def test_what_each_law_turns_on(law: str, said: str) -> None:
+    """What would be broken by a keeper who read less: each law's own line on pain relief, or that it was not read."""
+    assert said in " ".join(tasks(law, keep_as="wether")["castrate"].law)
+
+
 def test_where_rings_are_forbidden() -> None:
     """In the Netherlands the first caution says that there is no ring at any age; elsewhere none says so."""
     dutch = tasks("netherlands", keep_as="wether", tail="dock")
