@@ -1,4 +1,4 @@
-"""Which pages, how-tos and duties need a thing: found from their words, tags and sums, and written down nowhere.
+"""Which pages, how-tos and duties need a thing: found from words, tags and sums, and written down nowhere.
 
 A page needs what its steps name, what their tags and sums call for, and all that their how-tos need. A
 question needs what it takes to look. Cautions are not read: they name what to keep away from.
