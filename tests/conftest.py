@@ -164,11 +164,15 @@ def small_guide(folder: Path, *changes: tuple[str, str, str]) -> Guide:
 
 @pytest.fixture(autouse=True)
 def own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """Keep every test, and every program that it starts, out of a person's own folders."""
+    """Keep every test, and every program that it starts, out of a person's own folders.
+
+    The folder for what can be made again is one for all, so that not each program reads the guide anew.
+    """
     home = tmp_path_factory.mktemp("home")
     monkeypatch.setenv("HOME", str(home))
     monkeypatch.setenv("XDG_DATA_HOME", str(home / "data"))
     monkeypatch.setenv("XDG_CONFIG_HOME", str(home / "config"))
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.getbasetemp() / "cache"))
     monkeypatch.delenv("TRIAGE_VET", raising=False)
     return home
 

@@ -9,17 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from triage.commands.amounts import run_amounts
-from triage.commands.check import REPORTS, run_check
-from triage.commands.cupboard import add_cupboard
-from triage.commands.findings import run_findings
-from triage.commands.kept import add_kept
-from triage.commands.plan import add_plan
-from triage.commands.printing import add_print
-from triage.commands.schema import add_schema
-from triage.commands.setup import add_setup
 from triage.commands.shared import Exit, complain
-from triage.commands.version import print_version
 from triage.commands.walk import run_walk
 
 
@@ -30,7 +20,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # With nothing given there is no command to look for, and the guide opens a little sooner.
     parsed = _parser(commands=bool(given)).parse_args(given)
     try:
-        status = int(print_version(parsed) if parsed.version else parsed.run(parsed))
+        status = int(_version(parsed) if parsed.version else parsed.run(parsed))
         sys.stdout.flush()
     except KeyboardInterrupt:
         return Exit.INTERRUPTED
@@ -43,6 +33,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
         _to_nowhere()
         return Exit.UNREADABLE
     return status
+
+
+def _version(parsed: argparse.Namespace) -> int:
+    from triage.commands.version import print_version
+
+    return print_version(parsed)
 
 
 def _to_nowhere() -> None:
@@ -76,6 +72,17 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
 
 
 def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    # Loaded where a command is given: the way to the first question needs none of them.
+    from triage.commands.amounts import run_amounts
+    from triage.commands.check import REPORTS, run_check
+    from triage.commands.cupboard import add_cupboard
+    from triage.commands.findings import run_findings
+    from triage.commands.kept import add_kept
+    from triage.commands.plan import add_plan
+    from triage.commands.printing import add_print
+    from triage.commands.schema import add_schema
+    from triage.commands.setup import add_setup
+
     walk = commands.add_parser("walk", help="walk the guide for one lamb")
     _shared(walk)
     walk.add_argument("--about", default="", metavar="WHAT", help="what it is about, such as ewe or flock")

@@ -70,6 +70,12 @@ def texts(session: Session) -> list[str]:
     return [*(block.text for block in page.blocks), *(choice.text for choice in page.choices)]
 
 
+def listed(session: Session) -> dict[str, str]:
+    """What the numbers of the page in view stand for."""
+    blocks = session.page().blocks
+    return {block.mark: block.text for block in blocks if block.role == "choice" and block.mark.isdecimal()}
+
+
 @pytest.fixture
 def night(guide: Guide, tmp_path: Path) -> Iterator[Night]:
     """A night that begins at ten past two."""

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.session.conftest import START, Night, texts, typed
+from tests.session.conftest import START, Night, listed, texts, typed
 from triage.casebook.failing import NotKept
 from triage.casebook.rows import Case
 from triage.clock import Now
@@ -59,13 +59,12 @@ def test_the_longest_due_lamb_stands_first(night: Night) -> None:
     night.open("1", "6")
     night.passes(30)
 
-    lines = texts(night.open())
+    lines = listed(night.open())
 
-    assert lines[1] == "Another lamb: begin with the danger signs"
-    lambs = [line for line in lines if line.startswith("Lamb of ")]
-    assert lambs[0].startswith("Lamb of 02:10: look now, due 02:30, 13 minutes ago. Phone the vet now.")
-    assert lambs[1].startswith("Lamb of 02:12: look at 04:12, in 89 minutes.")
-    assert lambs[2].startswith("Lamb of 02:13: left at 02:13.")
+    assert lines["1"] == "Another lamb: begin with the danger signs"
+    assert lines["2"].startswith("Lamb of 02:10: look now, due 02:30, 13 minutes ago. Phone the vet now.")
+    assert lines["3"].startswith("Lamb of 02:12: look at 04:12, in 89 minutes.")
+    assert lines["4"].startswith("Lamb of 02:13: left at 02:13.")
 
 
 def test_a_new_lamb_is_two_keys_from_a_call(night: Night) -> None:
@@ -114,7 +113,7 @@ def test_a_look_can_be_called_done(night: Night) -> None:
     assert session.page().alarm == ""
     again = night.open()
     assert not again.watch()
-    assert any("left at" in line for line in texts(again))
+    assert "left at" in listed(again)["2"]
 
 
 def test_looking_afresh_takes_the_place_of_the_old_walk(night: Night) -> None:
@@ -399,11 +398,11 @@ def test_a_number_means_what_it_meant_when_it_was_shown(night: Night) -> None:
     """A look that comes due while the list is read moves its lamb up, but not under the finger."""
     night.open("6")
     session = night.open("1", *COLD, "o")
-    shown = session.page().blocks
+    shown = listed(session)
     night.passes(30)
-    key = next(block.mark for block in shown if "left at" in block.text)
+    place = next(number for number, text in shown.items() if "left at" in text)
 
-    typed(session, key)
+    typed(session, place)
 
     assert len(session.walk.moves) == 1
 

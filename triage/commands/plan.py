@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from triage.commands.kept import at_lamb
 from triage.commands.shared import Exit, complain, open_guide, say, units_of
@@ -17,8 +16,7 @@ if TYPE_CHECKING:
     from triage.units import System
 
 
-@dataclass(frozen=True)
-class Made:
+class Made(NamedTuple):
     """A plan, and all that it was made by."""
 
     plan: Plan

@@ -97,11 +97,11 @@ def open_guide(
 
 def read_for_use(folder: Path | None, also: Sequence[Also] = ()) -> Read:
     """Read the shipped guide, or a folder of the person's own."""
-    from triage.guide.find import knowledge_root
-    from triage.guide.read import read_guide
+    if folder is not None:
+        from triage.guide.read import read_guide
 
-    # A folder of the person's own is checked before it is used, and that goes by all of it.
-    own = folder is not None
-    return read_guide(
-        folder or knowledge_root(), own, rearing=own or "rearing" in also, cupboard=own or "cupboard" in also
-    )
+        # A folder of the person's own is checked before it is used, and that goes by all of it.
+        return read_guide(folder)
+    from triage.shipped import read_shipped
+
+    return read_shipped("rearing" in also, "cupboard" in also)

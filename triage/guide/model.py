@@ -6,11 +6,14 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import TYPE_CHECKING
 
-from triage.guide.items import Item
-from triage.guide.model_rearing import Duty, Law
 from triage.problems import Place, Problem
 from triage.units import Quantity
+
+if TYPE_CHECKING:
+    from triage.guide.items import Item
+    from triage.guide.model_rearing import Duty, Law
 
 COMMON_PRACTICE = "common-practice"
 FROM_MEMORY = "from-memory"

@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from triage.amounts import AMOUNTS
+from triage.guide.files import list_files
 from triage.guide.find import Folder
 from triage.guide.model import NOT_PUBLISHED
-from triage.guide.read import list_files, read_file
+from triage.guide.read import read_file
 from triage.guide.shapes import Reading
 from triage.guide.text import Fields, Items, Text, Written
 from triage.problems import Problem, errors

@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-import gc
 import re
-from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from triage.amounts import AMOUNTS
 from triage.guide import fields, model, model_rearing
+from triage.guide.files import list_files
 from triage.guide.find import Folder
 from triage.guide.items import Item
 from triage.guide.leaves import Plain
 from triage.guide.links import look_up
 from triage.guide.model import Read
 from triage.guide.partial import whole_parts
+from triage.guide.resting import collector_at_rest
 from triage.guide.shapes import NAME, Reading, Record
 from triage.guide.text import BIGGEST, Fields, Text, Written, read_text
 from triage.problems import Place, errors
@@ -60,19 +60,7 @@ _PROOF_ONLY = re.compile(r"^    (?:for|must_say):.*\n(?:      .*\n)*", re.MULTIL
 """A field of a page that only the check goes by, as it is written in a topic."""
 
 
-@contextmanager
-def _collector_at_rest() -> Iterator[None]:
-    """Spare the garbage collector a quarter of the time: what is read is kept, so it would find nothing."""
-    working = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if working:
-            gc.enable()
-
-
-@_collector_at_rest()
+@collector_at_rest()
 def read_guide(
     folder: Folder, proof: bool = True, rearing: bool | None = None, cupboard: bool | None = None
 ) -> Read:
@@ -126,35 +114,6 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
         parts.laws,
         parts.cupboard,
     )
-
-
-def list_files(folder: Folder) -> list[tuple[str, Folder]] | str:
-    """List a knowledge folder's files by their path inside it, or tell why that can't be done."""
-    try:
-        files = _files(folder)
-    except OSError as error:
-        return f"the knowledge folder {folder} can't be read: {error.strerror or error}"
-    if not any(name == "guide.yaml" for name, _ in files):
-        return f"there is no guide.yaml in the knowledge folder {folder}"
-    return files
-
-
-def _files(folder: Folder) -> list[tuple[str, Folder]]:
-    """List the YAML files by their path inside the folder, in a settled order."""
-    found: list[tuple[str, Folder]] = []
-    for entry in sorted(folder.iterdir(), key=lambda each: each.name):
-        if entry.name.startswith("."):
-            continue
-        if entry.is_dir():
-            inner = sorted(entry.iterdir(), key=lambda each: each.name)
-            found += [(f"{entry.name}/{each.name}", each) for each in inner if _is_yaml(each.name)]
-        elif _is_yaml(entry.name):
-            found.append((entry.name, entry))
-    return found
-
-
-def _is_yaml(name: str) -> bool:
-    return name.endswith((".yaml", ".yml")) and not name.startswith(".")
 
 
 def read_file(name: str, file: Folder, reading: Reading) -> Fields | None:

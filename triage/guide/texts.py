@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from triage.guide.items import Item
 from triage.guide.model import (
     Act,
     Ask,
@@ -20,8 +19,11 @@ from triage.guide.model import (
     Term,
     Topic,
 )
-from triage.guide.model_rearing import Duty, Law
 from triage.problems import Place
+
+if TYPE_CHECKING:
+    from triage.guide.items import Item
+    from triage.guide.model_rearing import Duty, Law
 
 Kind = Literal[
     "title", "label", "about", "ask", "look", "why", "choice", "likely", "step", "caution", "call",

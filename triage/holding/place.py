@@ -32,7 +32,14 @@ def casebook_file() -> Path | Nowhere:
     return _in("user_data_path", "casebook.sqlite")
 
 
-def _in(folder: Literal["user_config_path", "user_data_path"], name: str) -> Path | Nowhere:
+def cache_folder() -> Path | Nowhere:
+    """Return the platform's folder for what can be made again at any time."""
+    return _in("user_cache_path", "")
+
+
+def _in(
+    folder: Literal["user_config_path", "user_data_path", "user_cache_path"], name: str
+) -> Path | Nowhere:
     import platformdirs
 
     try:
