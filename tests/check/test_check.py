@@ -239,7 +239,7 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
         (FIRST, "  warm-it:\n", LONG.replace("go: ask-12", "go: well") + "  warm-it:\n"),
         ("findings/all.yaml", "weight:\n", LONG_FINDINGS + "weight:\n"),
     ]),
-    ("unneeded-item", "no page and no how-to needs 'needle'", [*STOCKED, ("cupboard.yaml", "[needle]", "[pin]")]),
+    ("unneeded-item", "no page, how-to or duty needs 'needle'", [*STOCKED, ("cupboard.yaml", "[needle]", "[pin]")]),
     ("need-without-item", "'measure-it' needs 'a long stick', and no item", [
         *STOCKED, ("how-to/measure-it.yaml", "need: [a clean thermometer]", "need: [a clean thermometer, a long stick]"),
     ]),

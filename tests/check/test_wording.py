@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,8 @@ from triage.check.wording import items, orders, reading, trade
 from triage.check.wording.stems import stems
 from triage.guide.glossary import tokens_of
 from triage.guide.model import Guide
-from triage.problems import Problem
+from triage.guide.model_rearing import Duty, Law
+from triage.problems import Place, Problem
 
 FIRST = "topics/first.yaml"
 HOW_TO = "how-to/measure-it.yaml"
@@ -71,6 +73,40 @@ def found(folder: Path, *changes: Change) -> list[Problem]:
 def test_the_small_guide_is_well_worded(small: Guide) -> None:
     """The guide that the canaries spoil is silent."""
     assert [problem for each in CHECKS for problem in each(small)] == []
+
+
+def raised(
+    guide: Guide, do: str = "Rub it dry.", caution: str = "Be kind.", says: str = "Ask a vet."
+) -> Guide:
+    """Return a guide with a raising plan of one duty and one law; a bar parts the items of a list."""
+    place = Place("rearing.yaml", 1, 1)
+    duty = Duty("dry-it", "health", "Dry it", tuple(do.split("|")), ("a-paper",), "high", place=place)
+    law = Law("here", "Here", (says,), "2026-11-29", ("a-paper",), "low", no_ring=True, place=place)
+    cautious = replace(duty, cautions=tuple(caution.split("|")))
+    return replace(guide, duties={"dry-it": cautious}, laws={"here": law})
+
+
+def test_the_small_plan_is_well_worded(small: Guide) -> None:
+    """The plan that is spoilt below is silent, and so is one of seven steps and four cautions."""
+    for guide in (raised(small), raised(small, "A.|B.|C.|D.|E.|F.|G.", "A.|B.|C.|D.")):
+        assert [problem for each in CHECKS for problem in each(guide)] == []
+
+
+@pytest.mark.parametrize(("rule", "said", "spoilt"), [
+    ("reading-grade", "the reading grade of the raising plan is", {"do": HARD_WORDS}),
+    ("reading-grade", "the reading grade of the raising plan is", {"says": HARD_WORDS}),
+    ("long-on-average", "the sentences of the raising plan have 1", {"caution": LONG_SENTENCES}),
+    ("long-on-average", "the sentences of the raising plan have 1", {"says": LONG_SENTENCES}),
+    ("too-many-items", "'dry-it' has 8 steps; 7 at most", {"do": "A.|B.|C.|D.|E.|F.|G.|H."}),
+    ("too-many-items", "'dry-it' has 5 cautions; 4 at most", {"caution": "A.|B.|C.|D.|E."}),
+])  # fmt: skip
+def test_a_badly_worded_plan_is_caught(small: Guide, rule: str, said: str, spoilt: dict[str, str]) -> None:
+    """Duties and laws are counted as one plan, and each duty's lists have their ends."""
+    problems = [problem for each in CHECKS for problem in each(raised(small, **spoilt))]
+
+    caught = [problem for problem in problems if problem.rule == rule and said in problem.what]
+    assert caught, "\n".join(map(str, problems))
+    assert caught[0].place.file == "rearing.yaml"
 
 
 @pytest.mark.parametrize(("rule", "said", "changes"), CANARIES)

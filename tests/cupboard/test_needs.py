@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from tests.cupboard.made import stocked
 from triage.cupboard.needs import Needed, needs_of
 from triage.guide.model import Ask, Guide
+from triage.guide.model_rearing import Duty
 from triage.guide.texts import steps_of
 
 FIRST = "topics/first.yaml"
@@ -22,6 +24,18 @@ def test_each_way_to_need_a_thing(tmp_path: Path) -> None:
         "needle": Needed((), ("still-cold",)),
         "phone": Needed((), ("still-cold",)),
     }
+
+
+def test_a_duty_needs_what_it_names_and_measures_out(tmp_path: Path) -> None:
+    """The raising plan's lines are read too, and its cautions and reasons are not."""
+    guide = stocked(tmp_path)
+    duty = Duty(
+        "keep-warm", "shelter", "Keep it warm", ("Hang the heater.", "Give {pause}."), ("a-paper",), "high"
+    )
+    told = replace(duty, cautions=("No needle.",), why="Or phone.")
+    needed = needs_of(replace(guide, duties={"keep-warm": told}))
+
+    assert [name for name, each in needed.items() if each.duties] == ["drink", "heater"]
 
 
 def test_a_step_that_puts_a_thing_away_does_not_need_it(tmp_path: Path) -> None:

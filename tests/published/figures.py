@@ -220,8 +220,6 @@ milk-least        | 28 day vsr 1:4.2           | 28 day vsr 1:4.2            | 2
 off-milk-latest   | 90 day common-practice -   | 90 day common-practice -    | 90 day common-practice -    | lower  | it must learn to graze
 wean-check        | 22 day wh81 1:7            | 43 day wh81 1:7             | 43 day wh81 1:7             | lower  | a check is seen sooner
 # A day after weaning, which is at 42 days here and was at 21 there.
-wean-check-end    | 43 day wh81 1:7            | 58 day wh81 1:7             | 56 day pleven 1:7           | higher | the slow ones are watched too
-# Two weeks after weaning at 42 days; 11 +- 5 days in one trial.
 milk-week-one     | 16 floz storey-314 1:4.2   | 30 floz storey-314 1:4.2    | 750 ml pacif 1:4.2          | lower  | too much at once bloats
 # The day's milk at 5 days is the least of the week and that at 3 to 4 the most in the book's own table.
 milk-week-two     | 16 floz storey-314 1:4.2   | 1000 ml pacif 1:4.2         | 24 floz storey-314 1:4.2    | lower  | too much at once bloats
@@ -284,6 +282,15 @@ vaccine-covered-last | 12 week umd 2:6b        | 12 week umd 2:6b            | 1
 coccidia-to       | 8 week nadis-cocc 2:1a     | 120 day smrm 2:1a           | 12 week adsr18 2:1a         | higher | late ones are watched too
 # It is rare past three months.
 worms-from        | 28 day ie-vet 2:1a         | 6 week adsr18 2:1a          | 28 day ie-vet 2:1a          | lower  | it is watched sooner
+law-scot-ring     | 12 week sac-rings -        | 12 week sac-rings -         | 12 week sac-rings -         | lower  | the law
+law-nsw-vet       | 182 day nsw-sheep -        | 182 day nsw-sheep -         | 182 day nsw-sheep -         | lower  | the law: six months
+milk-cool-from    | 7 day cold-milk -          | 9 day cold-milk -           | 9 day cold-milk -           | higher | a small one chills
+rams-apart        | 16 week common-practice -  | 150 day common-practice -   | 16 week common-practice -   | lower  | no ewe lamb is put in lamb
+tag-by            | 182 day gov-wales-tags -   | 274 day gov-wales-tags -    | 182 day gov-wales-tags -    | lower  | the law: six and nine months
+dung-test-from    | 6 week agriland-eggs -     | 6 week agriland-eggs -      | 6 week agriland-eggs -      | lower  | worms are found sooner
+dung-test-every   | 3 week agriland-eggs -     | 3 week agriland-eggs -      | 3 week agriland-eggs -      | lower  | worms are found sooner
+egg-count-high    | 400 count agriland-eggs -  | 500 count agriland-eggs -   | 400 count agriland-eggs -   | lower  | the vet is asked sooner
+wean-watch        | 6 day wh81 1:7             | 16 day wh81 1:7             | 16 day wh81 1:7             | higher | it is looked at for longer
 """
 
 NERVES_AND_STRAINING = """

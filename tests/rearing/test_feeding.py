@@ -133,3 +133,37 @@ def test_more_or_less_than_both_tables_is_told() -> None:
 def test_birth_across_a_clock_change_counts_real_hours() -> None:
     """The rows are real days from birth, also in the night when the clock goes forward."""
     assert milk()[1].begins - milk()[0].begins == timedelta(hours=24)
+
+
+def test_the_weeks_before_the_first_weighing_are_those_of_a_smaller_lamb() -> None:
+    """Twelve kilos at six weeks: its first day was not that of a lamb of twelve kilos, but of about four."""
+    rows = milk(42, weighed=weighed((42, 12.0)))
+
+    assert rows[0].kg == pytest.approx(4.0, abs=0.05)
+    assert rows[0].each == "200 ml"
+    assert all(before.kg < after.kg <= 12.0 for before, after in pairwise(rows))
+
+
+@pytest.mark.parametrize(("day", "kilos"), [(42, 5.0), (10, 1.2), (0.5, 9.0)])
+def test_a_light_lamb_is_not_taken_for_one_that_weighed_nothing(day: float, kilos: float) -> None:
+    """Back to birth it is never lighter than the low guess, nor heavier than it was when it was weighed."""
+    born = milk(day, weighed=weighed((day, kilos)))[0].kg
+
+    assert min(kilos, 2.0) <= born <= kilos
+
+
+def test_a_tiny_lamb_is_not_fed_as_if_it_grew_like_a_big_one() -> None:
+    """A kilo and a half, weighed at birth: a week later its feed is one that a lamb of 1.85 kg can hold."""
+    tiny = milk(0.5, weighed=weighed((0, 1.5)))
+    week_two = next(row for row in tiny if row.begins == at(7))
+
+    assert week_two.kg <= 2.1
+    assert week_two.each_ml <= 1.85 * 50
+
+
+def test_the_week_of_the_first_weighing_goes_by_it() -> None:
+    """Weighed for the first time at three days: the feeds of that week are by what it weighs."""
+    week_one = milk(3.0, weighed=weighed((3, 4.4)))[1]
+
+    assert (week_one.kg, week_one.feeds, week_one.each) == (4.4, 6, "130 ml")
+    assert not milk(6.0, weighed=weighed((6, 5.0)))[1].guessed

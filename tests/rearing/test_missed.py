@@ -43,3 +43,19 @@ def test_no_room_is_said() -> None:
 def test_nothing_missed_says_nothing() -> None:
     """With nothing missed there is nothing to say."""
     assert told(0) == ""
+
+
+def test_a_look_comes_before_the_feed() -> None:
+    """Hungry lambs cool: warmth, belly and suck are looked at before any catching up."""
+    assert told(1).startswith("Is it up, with a warm mouth and a soft belly, and does it suck?")
+
+
+def test_no_first_milk_is_let_go() -> None:
+    """In its first day one missed feed asks for the thermometer and the guide, and is made up by one feed more."""
+    line = told(1, 0.4)
+
+    assert "Take its temperature first" in line
+    assert "When the guide lets you feed it, give the usual 200 ml" in line
+    assert "one more feed later" in line
+    assert "let go: give" in line
+    assert "up to" not in line

@@ -11,10 +11,10 @@ from triage.problems import Problem
 
 
 def needed(guide: Guide) -> Iterator[Problem]:
-    """Each thing is named, tagged or shown by some page or how-to."""
+    """Each thing is named, tagged or shown by some page, how-to or duty."""
     for name, needing in needs_of(guide).items():
         if not any(needing):
-            what = f"no page and no how-to needs '{name}'; give it the words that they say, or delete it"
+            what = f"no page, how-to or duty needs '{name}'; give it the words that they say, or delete it"
             yield Problem(guide.cupboard[name].place, what, "unneeded-item")
 
 

@@ -1,4 +1,4 @@
-"""Which pages and how-tos need a thing: found from their own words, tags and sums, and written down nowhere.
+"""Which pages, how-tos and duties need a thing: found from words, tags and sums, and written down nowhere.
 
 A page needs what its steps name, what their tags and sums call for, and all that their how-tos need. A
 question needs what it takes to look. Cautions are not read: they name what to keep away from.
@@ -12,6 +12,7 @@ from typing import NamedTuple
 from triage.guide.glossary import Glossary
 from triage.guide.items import Item
 from triage.guide.model import PLACEHOLDER, Ask, Guide, HowTo, Node, Step, Term
+from triage.guide.model_rearing import Duty
 from triage.guide.texts import steps_of
 
 
@@ -20,6 +21,8 @@ class Needed(NamedTuple):
 
     how_tos: tuple[str, ...]
     nodes: tuple[str, ...]
+    duties: tuple[str, ...] = ()
+    """Of the raising plan; empty where the guide was read without it."""
 
 
 class Needs:
@@ -51,6 +54,11 @@ class Needs:
             return self.named((finding.look,)) | self._how(finding.how)
         return frozenset().union(*(self._of_step(step) | self._how(step.how) for step in steps_of(node)))
 
+    def of_duty(self, duty: Duty) -> frozenset[str]:
+        """Return the things that a duty of the raising plan needs: what its lines name or measure out."""
+        shown = {name for text in duty.do for name in PLACEHOLDER.findall(text)}
+        return self.named(duty.do) | {item.name for item in self._items.values() if shown & set(item.shows)}
+
     def _how(self, how_to: str) -> frozenset[str]:
         return self._of_how_to.get(how_to, frozenset())
 
@@ -68,7 +76,11 @@ def needs_of(guide: Guide) -> Mapping[str, Needed]:
     needs = Needs(guide)
     by_how_to = {name: needs.of_how_to(how_to) for name, how_to in guide.how_tos.items()}
     by_node = {name: needs.of_node(node) for name, node in guide.nodes.items()}
-    return {name: Needed(_which(by_how_to, name), _which(by_node, name)) for name in guide.cupboard}
+    by_duty = {name: needs.of_duty(duty) for name, duty in guide.duties.items()}
+    return {
+        name: Needed(_which(by_how_to, name), _which(by_node, name), _which(by_duty, name))
+        for name in guide.cupboard
+    }
 
 
 def _which(needing: Mapping[str, frozenset[str]], item: str) -> tuple[str, ...]:

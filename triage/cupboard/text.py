@@ -147,11 +147,13 @@ class _Teller:
             yield from _wrapped("That is enough.", "  ")
 
     def all_needing(self, entry: Entry) -> Iterator[str]:
-        """Yield the name and the title of each page and how-to that needs a thing."""
+        """Yield the name and the title of each page, how-to and duty that needs a thing."""
         for name in entry.needed.how_tos:
             yield from _wrapped(f"how-to {name}: {self._guide.how_tos[name].title}", "  ", "    ")
         for name in entry.needed.nodes:
             yield from _wrapped(f"{self._guide.nodes[name].topic}, {name}: {self._title(name)}", "  ", "    ")
+        for name in entry.needed.duties:
+            yield from _wrapped(f"raising, {name}: {self._duty(name)}", "  ", "    ")
 
     def _named(self, entry: Entry, more: str) -> Iterator[str]:
         yield from _wrapped(f"{entry.item.title} ({entry.item.name}){more}", "  ", "    ")
@@ -167,7 +169,8 @@ class _Teller:
             return
         titles = [self._guide.how_tos[name].title for name in entry.needed.how_tos]
         pages = sorted(entry.needed.nodes, key=lambda name: isinstance(self._guide.nodes[name], Ask))
-        titles = list(dict.fromkeys((*titles, *map(self._title, pages))))
+        raising = map(self._duty, entry.needed.duties)
+        titles = list(dict.fromkeys((*titles, *map(self._title, pages), *raising)))
         more = f"; and {len(titles) - FEW} more" if len(titles) > FEW else ""
         yield from _wrapped(f"For: {'; '.join(titles[:FEW])}{more}.", "      ")
 
@@ -175,6 +178,9 @@ class _Teller:
         page = self._guide.nodes[node]
         text = self._guide.findings[page.finding].ask if isinstance(page, Ask) else page.title
         return self.filled(text).rstrip(".")
+
+    def _duty(self, name: str) -> str:
+        return self.filled(self._guide.duties[name].title)
 
     def _working(self, entry: Entry) -> str:
         how_many, need = entry.item.how_many, self._need(entry)

@@ -18,6 +18,9 @@ LATELY = timedelta(days=7)
 MOST = 9
 """Duties that have a digit on the page of today; more stand in the whole plan."""
 
+NEXT = 2
+"""Of these so many are kept for what is not due yet, however much is due."""
+
 WARNING = "Care, not a diagnosis. Your vet, the law and the label come first."
 
 
@@ -53,8 +56,10 @@ def growth_lines(plan: Plan, now: Now, system: System) -> list[str]:
     lines = [plan.growth.line(now, system)] if plan.growth else []
     # First milk is not milk powder: its day is fed by the clock and the scale, and not by this sum.
     if plan.lamb.hours(plan.made) >= 24:
-        lines.append(plan.energy.line(system))
-        if plan.energy_outside.only_alive and not plan.energy.only_alive:
+        lines.append(plan.energy.line(system, milk_alone=plan.weaning_near and not plan.lamb.eaten))
+        # The figures for wet and wind are those of small lambs with little wool.
+        young = not plan.weaning_near
+        if young and plan.energy_outside.only_alive and not plan.energy.only_alive:
             lines.append("Out in cold wet wind all day this would not keep it going. Bring it in.")
     if plan.weaning_near:
         lines += [sign.line for sign in plan.weaning.signs]
@@ -70,16 +75,24 @@ def milk_line(row: Milk) -> str:
 
 
 def chosen(plan: Plan) -> tuple[Task, ...]:
-    """Return the duties that are due now or next, those now first."""
+    """Return the duties that are due now, those first that end first, and what comes next.
+
+    What is done on every day for weeks would else stand before a vaccine that has days, and hide what comes.
+    """
     now = plan.made
-    due = [task for task in plan.tasks if is_due(task, now)]
+    due = sorted((task for task in plan.tasks if is_due(task, now)), key=_over)
     later = [task for task in plan.tasks if task.begins > now]
-    return tuple((*due, *later)[:MOST])
+    shown = due[: MOST - min(len(later), NEXT)]
+    return (*shown, *later[: MOST - len(shown)])
+
+
+def _over(task: Task) -> datetime:
+    return task.ends or task.begins + LATELY
 
 
 def is_due(task: Task, now: datetime) -> bool:
     """Whether a duty has begun and is not over."""
-    return task.begins <= now <= (task.ends or task.begins + LATELY)
+    return task.begins <= now <= _over(task)
 
 
 def when(task: Task, now: Now) -> str:

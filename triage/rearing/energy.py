@@ -14,6 +14,11 @@ BARELY = 0.25
 """Below this share of the least growth that is expected, a plan is said to do no more than keep it alive."""
 
 
+MORE = "Ask the vet about more feeds, and never larger ones."
+
+MEASURE = "To grow it needs dry feed by now: measure what it eats in a day, and write it down."
+
+
 @dataclass(frozen=True)
 class Fed:
     """What a lamb of a weight (kg) gets in a day: milk (ml), powder in it (%), and dry feed (kg)."""
@@ -38,14 +43,18 @@ class Energy:
         """Whether it does no more than keep the lamb alive."""
         return self.gain < BARELY * self.expected
 
-    def line(self, system: System) -> str:
-        """Return what it comes to, as a sentence or two."""
+    def line(self, system: System, milk_alone: bool = False) -> str:
+        """Return what it comes to in a sentence or two, or that its dry feed has to be known for it."""
         given, upkeep = show(self.given, "MJ", system), show(self.upkeep, "MJ", system)
         balance = f"It gets {given} a day, and {upkeep} of it is used to stay alive"
+        if milk_alone and self.gain < self.expected:
+            return f"Its milk gives {given} a day, and {upkeep} is used to stay alive. {MEASURE}"
         if self.gain <= 0:
-            return f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this."
+            return (
+                f"It gets {given} a day and needs {upkeep} to stay alive. It will lose weight on this. {MORE}"
+            )
         if self.only_alive:
-            return f"{balance}. This only keeps it alive: it can hardly grow on it."
+            return f"{balance}. This only keeps it alive: it can hardly grow on it. {MORE}"
         gain = f"{balance}. It can gain about {show(self.gain, 'kg/day', system)} on this."
         if self.gain >= self.expected:
             return gain

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from triage.amounts import AMOUNTS, Sum
 from triage.facts import Facts, Value
 from triage.guide.model import Number
-from triage.rearing.reared import Basis
+from triage.rearing.reared import Basis, Reared
 
 DAY = timedelta(days=1)
 WEEKS = ("milk-week-one", "milk-week-two", "milk-week-three", "milk-week-four", "milk-week-five")
@@ -75,12 +75,18 @@ def _first_day(basis: Basis) -> Milk:
 
 def _week(basis: Basis, days: tuple[int, int]) -> Milk:
     """Return the milk of some days by the weight at their beginning, so that no feed is too large."""
-    facts = basis.facts(basis.lamb.born + days[0] * DAY)
+    begins, ends = (basis.lamb.born + day * DAY for day in days)
+    # Where it was first weighed in these days that weight counts, and not what it may have been before.
+    facts = basis.facts(basis.lamb.weighed[0][0] if _first_in(basis.lamb, begins, ends) else begins)
     # The feeds of a day are those of its end: a day of age counts until the next one begins.
     aged = Facts(facts.numbers, {**facts.known, "age": days[1] * 24.0})
     feeds = int(AMOUNTS["milk-count"].work_out(aged, basis.system).figures[0].value)
     one = AMOUNTS["milk-feed"].work_out(aged, basis.system).figures[0].value
     return _row(basis, days, facts, (feeds, one, one * feeds))
+
+
+def _first_in(lamb: Reared, begins: datetime, ends: datetime) -> bool:
+    return bool(lamb.weighed) and begins < lamb.weighed[0][0] < ends
 
 
 def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, float, float]) -> Milk:
@@ -94,7 +100,7 @@ def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, flo
         "First day" if days[1] == 1 else f"Days {days[0] + 1} to {days[1]}",
         f"{basis.day(begins)} to {basis.day(ends)}",
         basis.show(kilos, "kg"),
-        not any(abs(when - begins) <= 2 * DAY for when, _ in lamb.weighed),
+        not (any(abs(when - begins) <= 2 * DAY for when, _ in lamb.weighed) or _first_in(lamb, begins, ends)),
         feeds,
         basis.show(one, "ml"),
         basis.show(day, "ml"),

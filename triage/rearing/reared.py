@@ -64,15 +64,35 @@ class Reared:
         """Return the weight (kg) expected at a time from the last weighing before it: that, or steps of 0.05.
 
         It is taken to grow at the least that is expected, or as it has grown where that is less. So the
-        milk never runs ahead of the lamb: too small a feed is put right at the next weighing.
+        milk never runs ahead of the lamb: too small a feed is put right at the next weighing. One that
+        was lighter than a newborn twin is taken to gain as much less, as it can drink as much less.
         """
-        # Before the first weighing that one is the best there is.
-        before = [each for each in self.weighed if each[0] <= at] or [self.weighed[0]]
+        before = [each for each in self.weighed if each[0] <= at]
+        if not before:
+            return self._back(guide, at)
         when, kilos = before[-1]
         expected, growth = guide.numbers["gain-expected"].value, self.growth(guide)
         gain = min(expected, max(0.0, growth.each_day)) if growth else expected
+        gain *= min(1.0, kilos / guide.numbers["birth-twin"].value)
         days = max(0.0, (at - when) / timedelta(days=1))
-        return int((kilos + gain * days) * 20 + 1e-6) / 20 if days else kilos
+        return _in_steps(kilos + gain * days) if days else kilos
+
+    def _back(self, guide: Guide, at: datetime) -> float:
+        """Return the weight (kg) that it had before its first weighing: lighter by what it is taken to gain.
+
+        Without this the first feeds of a lamb weighed at six weeks would be those of a lamb of six weeks.
+        It is never taken to have been lighter than the low guess by its birth type, nor heavier than it is.
+        """
+        when, kilos = self.weighed[0]
+        if when - at < timedelta(days=1):
+            return kilos
+        guessed = Facts(guide.values(), {**self.known, "age": max(0.0, self.hours(at))})
+        lighter = kilos - guide.numbers["gain-expected"].value * ((when - at) / timedelta(days=1))
+        return _in_steps(min(kilos, max(lighter, weight_of(guessed, "metric").kg)))
+
+
+def _in_steps(kilos: float) -> float:
+    return int(kilos * 20 + 1e-6) / 20
 
 
 @dataclass(frozen=True)

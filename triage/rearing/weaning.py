@@ -41,14 +41,18 @@ LATE = "It is late. Take it off milk, but ask the vet first why it does not grow
 LACKS = {
     ("age", False): "Heavy and eating, but too young. Keep on with the milk until its day comes.",
     ("weight", False): (
-        "Old enough and eating, but too light. Keep on with two feeds a day until it is heavy enough."
+        "Old enough and eating, but too light. Keep on with two feeds a day until it is heavy enough. If it "
+        "gains little in a week, ask the vet why."
     ),
     ("weight", None): "Weigh it. Without a weight nobody knows whether it is ready.",
     ("feed", False): (
-        "Old and heavy enough, but it eats too little. Go down to two milk feeds, with fresh lamb feed and "
-        "water always in reach. Do not stop the milk yet."
+        "Old and heavy enough, but it has not eaten that much on so many days running. Go down to two milk "
+        "feeds, with fresh lamb feed and water always in reach. Measure each day. Do not stop the milk yet."
     ),
-    ("feed", None): "Measure what it eats: weigh the feed in the trough, and again a day later.",
+    ("feed", None): (
+        "Measure what it eats: weigh the feed in the trough, and again a day later. It must be the only one "
+        "that eats there."
+    ),
 }
 """What to do when one sign is lacking: not met (False), or not known (None)."""
 

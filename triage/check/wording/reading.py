@@ -19,6 +19,7 @@ from triage.guide.texts import (
     finding_texts,
     how_to_texts,
     item_texts,
+    law_texts,
     topic_texts,
 )
 from triage.problems import Place, Problem
@@ -95,8 +96,9 @@ def long_sentences(guide: Guide) -> Iterator[Problem]:
 
 
 def long_on_average(guide: Guide) -> Iterator[Problem]:
-    """The sentences of each topic, each how-to and the questions have twelve words at most on average."""
-    for whole in (*_topics(guide), *_how_tos(guide), *_pooled("the questions", _questions(guide))):
+    """The sentences of each topic and how-to, the questions and the plan have twelve words on average."""
+    questions, plan = _pooled("the questions", _questions(guide)), _pooled("the raising plan", _plan(guide))
+    for whole in (*_topics(guide), *_how_tos(guide), *questions, *plan):
         measured = _measured(whole.passages)
         if measured and measured.mean > LONGEST_MEAN:
             what = (
@@ -107,10 +109,10 @@ def long_on_average(guide: Guide) -> Iterator[Problem]:
 
 
 def grades(guide: Guide) -> Iterator[Problem]:
-    """Each topic, all how-tos, all questions and the whole cupboard each read at grade six at most."""
+    """Each topic, all how-tos, all questions, the raising plan and the cupboard read at grade six at most."""
     how_tos, questions = _pooled("the how-tos", _how_tos(guide)), _pooled("the questions", _questions(guide))
-    cupboard = _pooled("the cupboard", _items(guide))
-    for whole in (*_topics(guide), *how_tos, *questions, *cupboard):
+    plan, cupboard = _pooled("the raising plan", _plan(guide)), _pooled("the cupboard", _items(guide))
+    for whole in (*_topics(guide), *how_tos, *questions, *plan, *cupboard):
         measured = _measured(whole.passages)
         if measured and measured.words >= ENOUGH_WORDS and measured.grade > HARDEST_GRADE:
             what = (
@@ -138,9 +140,11 @@ def _how_tos(guide: Guide) -> list[_Whole]:
     return [_Whole(f"how-to '{each.name}'", each.place, tuple(how_to_texts(each))) for each in how_tos]
 
 
-def _duties(guide: Guide) -> list[_Whole]:
-    duties = guide.duties.values()
-    return [_Whole(f"duty '{each.name}'", each.place, tuple(duty_texts(each))) for each in duties]
+def _plan(guide: Guide) -> list[_Whole]:
+    """Duties and laws: a keeper reads them on one page, and each alone is too short to be graded."""
+    duties, laws = guide.duties.values(), guide.laws.values()
+    told = [_Whole(each.name, each.place, tuple(duty_texts(each))) for each in duties]
+    return [*told, *(_Whole(each.name, each.place, tuple(law_texts(each))) for each in laws)]
 
 
 def _questions(guide: Guide) -> list[_Whole]:
