@@ -139,8 +139,22 @@ def _because(walk: Walk, reader: Reader) -> str:
     finding = walk.guide.findings[rise.finding]
     if rise.value is UNSURE:
         return f"not sure: {finding.label}"
-    words = reader.answer(finding, rise.value)
+    value: Value = rise.value
+    if finding.measure and not finding.normal:
+        finding, value = _chosen_before(walk, finding) or (finding, value)
+    words = reader.answer(finding, value)
     return f"{finding.label}: {words}" if len(words) <= LONGEST_BECAUSE else finding.label
+
+
+def _chosen_before(walk: Walk, finding: Finding) -> tuple[Finding, Value] | None:
+    """Return what was chosen last before an age or a weight was asked, which is what one phones for."""
+    chosen: tuple[Finding, Value] | None = None
+    for move in walk.moves:
+        if isinstance(move, Answer) and move.finding == finding.name:
+            return chosen
+        if isinstance(move, Answer) and isinstance(move.value, str):
+            chosen = walk.guide.findings[move.finding], move.value
+    return None
 
 
 def _choices(finding: Finding, reader: Reader) -> tuple[Choice, ...]:
