@@ -167,3 +167,23 @@ def test_the_week_of_the_first_weighing_goes_by_it() -> None:
 
     assert (week_one.kg, week_one.feeds, week_one.each) == (4.4, 6, "130 ml")
     assert not milk(6.0, weighed=weighed((6, 5.0)))[1].guessed
+
+
+@pytest.mark.parametrize(
+    ("day", "kilos"),
+    [
+        (10, ((0, 4.0), (5, 4.5), (9.5, 3.0))),
+        (13, ((0, 4.0), (5, 10.0), (12.5, 4.5))),
+        (0.8, ((0, 4.4), (0.5, 3.1))),
+        (25, ((0, 4.0), (22, 9.0), (24, 6.0))),
+    ],
+)
+def test_a_week_goes_by_what_the_scale_said_last_in_it(
+    day: float, kilos: tuple[tuple[float, float], ...]
+) -> None:
+    """It lost weight within the week, or the scale was read wrong before: no feed is above 50 ml for each kg."""
+    row = next(each for each in milk(day, weighed=weighed(*kilos)) if each.begins <= at(day) < each.ends)
+
+    assert row.kg == kilos[-1][1]
+    assert row.each_ml <= kilos[-1][1] * 50
+    assert not row.guessed

@@ -45,16 +45,12 @@ class Plan:
         """Whether the lamb has had milk for as long as it must, so that weaning is to be thought of."""
         return self.lamb.hours(self.made) >= self.milk_least
 
-    @property
-    def ahead(self) -> tuple[Task, ...]:
-        """What is due now or later, the soonest first."""
-        return tuple(task for task in self.tasks if (task.ends or task.begins) >= self.made)
-
 
 def plan_of(guide: Guide, lamb: Reared, now: Now, system: System) -> Plan:
     """Return the plan of a lamb as it stands now. LookupError where the guide has no duties to plan by."""
     if not guide.duties:
         raise LookupError("this guide has no raising plan")
+    lamb = lamb.until(now.moment)
     basis = Basis(guide, lamb, now, system)
     milk = milk_of(basis)
     fed = _fed(basis, milk)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from triage.amounts.weight import weight_of
@@ -47,6 +47,13 @@ class Reared:
     def hours(self, at: datetime) -> float:
         """Return the age in real hours, whatever the clocks did."""
         return (at - self.born).total_seconds() / 3600
+
+    def until(self, now: datetime) -> Reared:
+        """Return the lamb without what a clock that ran ahead dated to a time still to come."""
+        weighed, eaten = (
+            tuple(each for each in seen if each[0] <= now) for seen in (self.weighed, self.eaten)
+        )
+        return replace(self, weighed=weighed, eaten=eaten)
 
     def growth(self, guide: Guide) -> Growth | None:
         """Return how it has grown between its weighings, None where there are not two far enough apart."""
