@@ -69,6 +69,10 @@ def test_the_calendar(tmp_path: Path) -> None:
     assert ran.returncode == 0, ran.stderr
     assert "never the only alarm" in ran.stdout
     assert len(vobject.readOne(file.read_text()).vevent_list) > 20
+    file.unlink()
+    missed = triage("plan", "age=2 days", "weight=4kg", "--missed", "1", "--calendar", str(file))
+    assert "Never give two feeds in one" in missed.stdout
+    assert file.exists()
 
 
 def test_mistakes_get_a_sentence() -> None:
@@ -80,6 +84,7 @@ def test_mistakes_get_a_sentence() -> None:
         (("age=3 days", "weight=400kg"), "weight: "),
         (("age=3 days", "law=atlantis"), "There is no law 'atlantis'"),
         (("age=3 days", "eaten=lots"), "eaten: "),
+        (("age=3 days", "temperature=34C"), "No plan goes by temperature."),
         (("blue", "weight=4kg"), "A kept lamb has its own answers"),
     ):
         ran = triage("plan", *arguments)

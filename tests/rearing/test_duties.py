@@ -12,7 +12,7 @@ from tests.rearing.lambs import at, basis, lamb, now, shipped, weighed
 from triage.facts import UNSURE, Value
 from triage.holding.fields import LAWS
 from triage.rearing import plan_of
-from triage.rearing.blocks import MOST, NEXT, chosen, growth_lines
+from triage.rearing.blocks import MOST, NEXT, UNBORN, chosen, growth_lines, milk_lines
 from triage.rearing.duties import NO_LAW, Task, tasks_of
 
 
@@ -210,3 +210,10 @@ def test_unmeasured_dry_feed_is_no_hunger() -> None:
 
     assert any("measure what it eats in a day" in line for line in lines)
     assert not any("more feeds" in line for line in lines)
+
+
+def test_before_its_birth_the_clock_is_doubted() -> None:
+    """A clock that was set back makes a lamb unborn, and never one that is past its milk."""
+    plan = plan_of(shipped(), lamb(), now(-1), "metric")
+
+    assert milk_lines(plan) == [UNBORN]

@@ -59,3 +59,12 @@ def test_no_first_milk_is_let_go() -> None:
     assert "one more feed later" in line
     assert "let go: give" in line
     assert "up to" not in line
+
+
+def test_a_lamb_that_waits_for_a_vet_is_not_caught_up() -> None:
+    """Its walk calls the vet: the amounts of the plan are not for it, however many feeds it missed."""
+    ground = basis(lamb(ill="Phone the vet now. The page of the guide comes first."), 3.0)
+    lines = after_missed(ground, milk_of(ground)[1], 1)
+
+    assert lines[0].startswith("Phone the vet now.")
+    assert "ml" not in " ".join(lines)

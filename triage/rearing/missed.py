@@ -18,6 +18,8 @@ def after_missed(basis: Basis, milk: Milk, missed: int) -> tuple[str, ...]:
     """
     if missed < 1:
         return ()
+    if basis.lamb.ill:
+        return (basis.lamb.ill, "What was missed is made up by that page, or not at all.")
     newborn = basis.lamb.hours(basis.now.moment) < FIRST_DAY
     many = missed >= basis.number("missed-feeds")
     lines = [_first_look(missed, many, newborn)]
