@@ -187,3 +187,12 @@ def test_a_week_goes_by_what_the_scale_said_last_in_it(
     assert row.kg == kilos[-1][1]
     assert row.each_ml <= kilos[-1][1] * 50
     assert not row.guessed
+
+
+def test_an_old_weight_does_not_run_ahead_of_a_slow_lamb() -> None:
+    """Weighed at birth and never again: after two weeks it is taken to gain 100 g a day, as one never weighed."""
+    rows = milk(0.5, weighed=weighed((0, 4.0)))
+    sixth, third = rows[-1], next(row for row in rows if row.begins == at(14))
+
+    assert third.kg == pytest.approx(4.0 + 14 * 0.19, abs=0.05)
+    assert sixth.kg == pytest.approx(4.0 + 14 * 0.19 + 21 * 0.1, abs=0.05)

@@ -14,6 +14,9 @@ from triage.rearing.growth import Growth, growth_of
 from triage.units import System, show
 from triage.weighings import Weighing
 
+TRUSTED = 14
+"""Days after a weighing for which a lamb is taken to grow as expected; after them as one never weighed."""
+
 
 @dataclass(frozen=True)
 class Bag:
@@ -82,7 +85,9 @@ class Reared:
         gain = min(expected, max(0.0, growth.each_day)) if growth else expected
         gain *= min(1.0, kilos / guide.numbers["birth-twin"].value)
         days = max(0.0, (at - when) / timedelta(days=1))
-        return _in_steps(kilos + gain * days) if days else kilos
+        slow = min(gain, guide.numbers["guess-growth"].value)
+        grown = gain * min(days, TRUSTED) + slow * max(0.0, days - TRUSTED)
+        return _in_steps(kilos + grown) if days else kilos
 
     def _back(self, guide: Guide, at: datetime) -> float:
         """Return the weight (kg) that it had before its first weighing: lighter by what it is taken to gain.
