@@ -196,3 +196,15 @@ def test_an_old_weight_does_not_run_ahead_of_a_slow_lamb() -> None:
 
     assert third.kg == pytest.approx(4.0 + 14 * 0.19, abs=0.05)
     assert sixth.kg == pytest.approx(4.0 + 14 * 0.19 + 21 * 0.1, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    "bag", [Bag(1000, 200, "added-to"), Bag(1000, 200, "made-up-to"), Bag(20, 1000, "added-to")]
+)
+def test_a_bag_with_powder_and_water_swapped_mixes_nothing(bag: Bag) -> None:
+    """Milk of 80 % powder kills, and less than no water is nonsense: the plan says so and reckons with no bag."""
+    plan = plan_of(shipped(), lamb(bag=bag), now(3), "metric")
+
+    assert plan.missing[0].startswith("The rate that is kept of the bag")
+    assert not any(row.mix for row in plan.milk)
+    assert plan.energy == plan_of(shipped(), lamb(bag=None), now(3), "metric").energy
