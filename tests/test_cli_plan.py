@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -13,6 +14,7 @@ def triage(*arguments: str, typed: str = "") -> subprocess.CompletedProcess[str]
     return subprocess.run(
         [sys.executable, "-m", "triage", *arguments],
         check=False, input=typed, capture_output=True, text=True, timeout=60,
+        env={**os.environ, "LC_ALL": "en_GB.UTF-8"},
     )  # fmt: skip
 
 
