@@ -33,8 +33,8 @@ def after_missed(basis: Basis, milk: Milk, missed: int) -> tuple[str, ...]:
         )
     elif room > milk.each_ml and not many:
         lines.append(
-            f"Each feed after it today may be up to {basis.show(room, 'ml')}, if it asks for more. "
-            "Then as usual."
+            f"Each feed after it today may be up to {basis.show(room, 'ml')}, if it asks for more, and "
+            f"all of the day no more than {milk.day}. Then as usual."
         )
     else:
         lines.append("The feeds after it stay as they are. What was missed is let go.")
