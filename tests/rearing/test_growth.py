@@ -60,3 +60,14 @@ def test_a_weighing_of_tomorrow_counts_for_nothing_today() -> None:
     assert other == plan
     assert other.growth is not None
     assert other.growth.until == at(7)
+
+
+def test_a_gain_of_weeks_ago_is_not_told_as_that_of_today() -> None:
+    """Weighed in its first week and never since: the days are named, and the scale is asked for."""
+    growth = grown((0, 4.0), (7, 5.4))
+    assert growth is not None
+
+    assert "since 20 Mar: on course" in growth.line(now(14), "metric")
+    told = growth.line(now(40), "metric")
+    assert "from 20 Mar to 27 Mar: on course" in told
+    assert told.endswith("weigh it.")
