@@ -10,6 +10,7 @@ import pytest
 from tests.session.conftest import Night, texts, typed
 from triage.casebook.rows import Observation
 from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom, worry_noted
+from triage.session.resuming import take_up_last
 from triage.walk import Answer
 
 COLD = ("5", "36.2", "3h", "d")
@@ -132,3 +133,22 @@ def test_a_later_note_or_walk_outranks_a_worry(night: Night) -> None:
     later = Answer("danger", "none", at=now - timedelta(hours=1))
     assert worry_noted(guide, [cold], [], now) == cold
     assert worry_noted(guide, [cold], [later], now) is None
+
+
+def test_a_walk_whose_care_was_ended_holds_up_no_plan(night: Night) -> None:
+    """It was cold at birth and it was called about; ten days after its care was ended nobody is to phone for that."""
+    session = night.open(*COLD, "l", "2", "4.2 kg")
+    typed(session, "p")
+    assert session.page().blocks[1].role == "caution"
+    typed(session, "b")
+    typed(session, "x", "x")
+    night.passes(10 * 24 * 60)
+
+    session = night.open()
+    book = session.desk.keeping.book
+    assert book is not None
+    [lamb] = book.lambs()  # type: ignore[misc]
+    take_up_last(session, lamb)
+    session.open("plan")
+    assert any(line.startswith("Plan for ") for line in texts(session))
+    assert not [block for block in session.page().blocks if block.role == "caution"]

@@ -68,15 +68,19 @@ class PlanRoom:
 
     def _ill(self, seen: Sequence[Observation]) -> str:
         """Return why the guide comes first: the walk in hand calls a vet or has no end, or a note worries."""
-        walk = self.session.whole
+        desk, walk = self.session.desk, self.session.whole
+        noted = worry_noted(desk.guide, seen, walk.moves, desk.clock().moment)
+        return self._by_walk() or (f"{words_of(noted, desk.guide, desk.system)}. {NOTED}" if noted else "")
+
+    def _by_walk(self) -> str:
+        """Return what the walk in hand says; where its care was ended it is over, whatever it called for."""
+        case, walk = self.session.desk.keeping.case, self.session.whole
+        if case and case.closed:
+            return ""
         urgency = walk.guide.urgency(walk.state.urgency) if walk.state.urgency else None
         if urgency and urgency.opens:
             return f"{urgency.say}. {GUIDE_FIRST}"
-        if walk.moves and not walk.finished:
-            return UNFINISHED
-        desk = self.session.desk
-        noted = worry_noted(desk.guide, seen, walk.moves, desk.clock().moment)
-        return f"{words_of(noted, desk.guide, desk.system)}. {NOTED}" if noted else ""
+        return UNFINISHED if walk.moves and not walk.finished else ""
 
     def take(self, typed: str) -> None:
         """Open the duty of a digit; Enter alone goes back."""
