@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -13,6 +14,7 @@ def triage(*arguments: str, typed: str = "") -> subprocess.CompletedProcess[str]
     return subprocess.run(
         [sys.executable, "-m", "triage", *arguments],
         check=False, input=typed, capture_output=True, text=True, timeout=60,
+        env={**os.environ, "LC_ALL": "en_GB.UTF-8"},
     )  # fmt: skip
 
 
@@ -69,6 +71,10 @@ def test_the_calendar(tmp_path: Path) -> None:
     assert ran.returncode == 0, ran.stderr
     assert "never the only alarm" in ran.stdout
     assert len(vobject.readOne(file.read_text()).vevent_list) > 20
+    file.unlink()
+    missed = triage("plan", "age=2 days", "weight=4kg", "--missed", "1", "--calendar", str(file))
+    assert "Never give two feeds in one" in missed.stdout
+    assert file.exists()
 
 
 def test_mistakes_get_a_sentence() -> None:
@@ -80,6 +86,7 @@ def test_mistakes_get_a_sentence() -> None:
         (("age=3 days", "weight=400kg"), "weight: "),
         (("age=3 days", "law=atlantis"), "There is no law 'atlantis'"),
         (("age=3 days", "eaten=lots"), "eaten: "),
+        (("age=3 days", "temperature=34C"), "No plan goes by temperature."),
         (("blue", "weight=4kg"), "A kept lamb has its own answers"),
     ):
         ran = triage("plan", *arguments)

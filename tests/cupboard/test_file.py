@@ -129,3 +129,12 @@ def test_only_the_owner_may_read_it(path: Path) -> None:
 
     assert stat.S_IMODE(path.stat().st_mode) == 0o600
     assert stat.S_IMODE(path.parent.stat().st_mode) == 0o700
+
+
+def test_packs_beyond_what_was_looked_at_are_not_lost(path: Path) -> None:
+    """Past fifty mistakes nothing is read, so nobody can tell what a line further on holds; it is left alone."""
+    text = "".join(f"junk-{number}: 1\n" for number in range(60)) + "powder: 10 kg, 2027-03\n"
+    by_hand(path, text)
+
+    assert "too many mistakes" in "".join(change_shelf({"powder+": "5 kg"}, path, UNITS))
+    assert path.read_text(encoding="utf-8") == text

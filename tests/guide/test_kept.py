@@ -118,8 +118,13 @@ def a_folder(file: Path) -> None:
     file.mkdir()
 
 
+def a_pipe(file: Path) -> None:
+    file.unlink()
+    os.mkfifo(file)
+
+
 @pytest.mark.parametrize(
-    "spoil", [damaged, halved, emptied, of_something_else, a_link, for_all_to_write, a_folder]
+    "spoil", [damaged, halved, emptied, of_something_else, a_link, for_all_to_write, a_folder, a_pipe]
 )
 def test_what_is_not_whole_or_not_ours_is_not_taken(
     root: Path, cache: Path, count: list[int], spoil: Callable[[Path], None]
@@ -160,3 +165,17 @@ def test_only_few_are_kept_and_nobody_else_can_read_them(root: Path, cache: Path
     files = list(cache.iterdir())
     assert len(files) == kept.MOST
     assert all(file.stat().st_mode & 0o077 == 0 for file in files)
+
+
+def test_nothing_is_written_where_others_may_write(root: Path, cache: Path, tmp_path: Path) -> None:
+    """In a folder that is not the person's alone a link could lead to any file of theirs."""
+    read_kept(root, cache, False, False)
+    [file] = cache.iterdir()
+    precious = tmp_path / "precious"
+    precious.write_text("mine", encoding="utf-8")
+    file.unlink()
+    file.symlink_to(precious)
+    cache.chmod(0o777)
+
+    assert read_kept(root, cache, False, False).guide
+    assert precious.read_text(encoding="utf-8") == "mine"

@@ -40,7 +40,8 @@ def weighed(*pairs: tuple[float, float]) -> tuple[Weighing, ...]:
 
 
 def lamb(**known: Any) -> Reared:
-    return Reared("blue", "Blue 7", BORN, **{"weighed": weighed((0, 4.0)), "bag": BAG, **known})
+    told = {"born": BORN, "weighed": weighed((0, 4.0)), "bag": BAG, **known}
+    return Reared("blue", "Blue 7", **told)
 
 
 def basis(reared: Reared, days: float, system: System = "metric") -> Basis:

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 import vobject
 
-from tests.rearing.lambs import lamb, now, shipped, weighed
+from tests.rearing.lambs import at, lamb, now, shipped, weighed
 from triage.calendars import WARNING
 from triage.clock import Now
 from triage.rearing import plan_of
@@ -85,3 +85,18 @@ def test_hostile_names_stay_text() -> None:
 
     read = events(written(hostile, now(1)))
     assert all("BEGIN:VALARM" in event.summary.value for event in read.values())
+
+
+def test_a_lamb_that_waits_for_a_vet_has_that_in_each_entry() -> None:
+    """A phone shows one entry and no page: why the plan waits stands in front of each feed and each duty."""
+    read = events(written(lamb(ill="Phone the vet now."), now(3)))
+
+    assert all(each.description.value.startswith("Phone the vet now. Once it is") for each in read.values())
+
+
+def test_a_birth_set_right_still_makes_a_newer_calendar() -> None:
+    """Born three days later than was thought, made a day later: it changes what is there, and is not passed over."""
+    first = events(written(lamb(), now(10)))
+    other = events(written(lamb(born=at(3)), now(11)))
+
+    assert all(int(other[uid].sequence.value) > int(first[uid].sequence.value) for uid in first)

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pytest
 
 from tests.rearing.lambs import at, basis, lamb, now, shipped, weighed
+from triage.clock import Now
 from triage.facts import UNSURE, Value
 from triage.holding.fields import LAWS
 from triage.rearing import plan_of
-from triage.rearing.blocks import MOST, NEXT, chosen, growth_lines
+from triage.rearing.blocks import MOST, NEXT, UNBORN, chosen, growth_lines, milk_lines
 from triage.rearing.duties import NO_LAW, Task, tasks_of
+
+WHOLE_DAY = datetime(2026, 3, 22, tzinfo=UTC)
+"""The first day on which no hour is in the first 24 of a lamb born at 2:00 on 20 March."""
 
 
 def tasks(law: str = "", **known: Any) -> dict[str, Task]:
@@ -103,11 +108,11 @@ def test_no_dung_test_before_grass() -> None:
 
 
 def test_nothing_is_ringed_in_the_first_day() -> None:
-    """Under every law, and under none, a ring begins at 24 hours at the earliest."""
+    """Under every law, and under none, a ring begins on the first day that comes whole after 24 hours."""
     for law in ("", *LAWS):
         due = tasks(law, keep_as="wether", tail="dock")
-        assert due["castrate"].begins == at(1)
-        assert due["dock"].begins == at(1)
+        assert due["castrate"].begins == WHOLE_DAY
+        assert due["dock"].begins == WHOLE_DAY
 
 
 @pytest.mark.parametrize("law", ["", *LAWS])
@@ -210,3 +215,25 @@ def test_unmeasured_dry_feed_is_no_hunger() -> None:
 
     assert any("measure what it eats in a day" in line for line in lines)
     assert not any("more feeds" in line for line in lines)
+
+
+def test_before_its_birth_the_clock_is_doubted() -> None:
+    """A clock that was set back makes a lamb unborn, and never one that is past its milk."""
+    plan = plan_of(shipped(), lamb(), now(-1), "metric")
+
+    assert milk_lines(plan) == [UNBORN]
+
+
+@pytest.mark.parametrize("zone", ["Europe/London", "Pacific/Auckland", "America/New_York"])
+def test_no_hour_of_the_day_of_a_ring_is_in_the_first_day_of_life(zone: str) -> None:
+    """It is told by its day, and a phone rings at eight: a lamb born at night must be a day old by then."""
+    here = ZoneInfo(zone)
+    for hour in range(24):
+        born = datetime(2026, 3, 28, hour, 30, tzinfo=here).astimezone(UTC)
+        reared = lamb(born=born, known={"keep-as": "wether", "tail": "dock"})
+        made = plan_of(shipped(), reared, Now(born, here), "metric")
+        for task in (each for each in made.tasks if each.duty.ring):
+            day = task.begins.astimezone(here).date()
+            morning = datetime(day.year, day.month, day.day, tzinfo=here).astimezone(UTC)
+            assert morning - born >= timedelta(hours=24), (task.key, hour)
+            assert morning - born < timedelta(hours=49)

@@ -167,3 +167,44 @@ def test_the_week_of_the_first_weighing_goes_by_it() -> None:
 
     assert (week_one.kg, week_one.feeds, week_one.each) == (4.4, 6, "130 ml")
     assert not milk(6.0, weighed=weighed((6, 5.0)))[1].guessed
+
+
+@pytest.mark.parametrize(
+    ("day", "kilos"),
+    [
+        (10, ((0, 4.0), (5, 4.5), (9.5, 3.0))),
+        (13, ((0, 4.0), (5, 10.0), (12.5, 4.5))),
+        (0.8, ((0, 4.4), (0.5, 3.1))),
+        (25, ((0, 4.0), (22, 9.0), (24, 6.0))),
+    ],
+)
+def test_a_week_goes_by_what_the_scale_said_last_in_it(
+    day: float, kilos: tuple[tuple[float, float], ...]
+) -> None:
+    """It lost weight within the week, or the scale was read wrong before: no feed is above 50 ml for each kg."""
+    row = next(each for each in milk(day, weighed=weighed(*kilos)) if each.begins <= at(day) < each.ends)
+
+    assert row.kg == kilos[-1][1]
+    assert row.each_ml <= kilos[-1][1] * 50
+    assert not row.guessed
+
+
+def test_an_old_weight_does_not_run_ahead_of_a_slow_lamb() -> None:
+    """Weighed at birth and never again: after two weeks it is taken to gain 100 g a day, as one never weighed."""
+    rows = milk(0.5, weighed=weighed((0, 4.0)))
+    sixth, third = rows[-1], next(row for row in rows if row.begins == at(14))
+
+    assert third.kg == pytest.approx(4.0 + 14 * 0.19, abs=0.05)
+    assert sixth.kg == pytest.approx(4.0 + 14 * 0.19 + 21 * 0.1, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    "bag", [Bag(1000, 200, "added-to"), Bag(1000, 200, "made-up-to"), Bag(20, 1000, "added-to")]
+)
+def test_a_bag_with_powder_and_water_swapped_mixes_nothing(bag: Bag) -> None:
+    """Milk of 80 % powder kills, and less than no water is nonsense: the plan says so and reckons with no bag."""
+    plan = plan_of(shipped(), lamb(bag=bag), now(3), "metric")
+
+    assert plan.missing[0].startswith("The rate that is kept of the bag")
+    assert not any(row.mix for row in plan.milk)
+    assert plan.energy == plan_of(shipped(), lamb(bag=None), now(3), "metric").energy

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.rearing.lambs import at, now, weighed
+from tests.rearing.lambs import at, lamb, now, shipped, weighed
+from triage.rearing import plan_of
 from triage.rearing.growth import Growth, growth_of
 
 
@@ -48,3 +49,25 @@ def test_us_units() -> None:
 
     assert growth is not None
     assert "10.1 oz by weight a day" in growth.line(now(7), "us")
+
+
+def test_a_weighing_of_tomorrow_counts_for_nothing_today() -> None:
+    """A clock ran ahead once: what it dated to a time still to come is neither growth nor a sign of weaning."""
+    known = {"weighed": weighed((0, 4.0), (7, 5.4)), "eaten": ((at(8), 0.1),)}
+    ahead = {"weighed": (*known["weighed"], (at(60), 18.0)), "eaten": ((at(8), 0.1), (at(60), 0.9))}
+    plan, other = (plan_of(shipped(), lamb(**each), now(9), "metric") for each in (known, ahead))
+
+    assert other == plan
+    assert other.growth is not None
+    assert other.growth.until == at(7)
+
+
+def test_a_gain_of_weeks_ago_is_not_told_as_that_of_today() -> None:
+    """Weighed in its first week and never since: the days are named, and the scale is asked for."""
+    growth = grown((0, 4.0), (7, 5.4))
+    assert growth is not None
+
+    assert "since 20 Mar: on course" in growth.line(now(14), "metric")
+    told = growth.line(now(40), "metric")
+    assert "from 20 Mar to 27 Mar: on course" in told
+    assert told.endswith("weigh it.")

@@ -20,6 +20,7 @@ def test_one_missed_feed() -> None:
     assert "the usual 120 ml" in line
     assert "Never give two feeds in one" in line
     assert "up to 200 ml" in line
+    assert "all of the day no more than 720 ml" in line
 
 
 def test_two_missed_feeds_are_a_sick_lamb() -> None:
@@ -36,7 +37,8 @@ def test_no_room_is_said() -> None:
     """At three feeds a day each is near the most for one feed; what was missed is let go."""
     line = told(1, 36.0)
 
-    assert "up to" not in line or "473" not in line
+    assert "up to" not in line
+    assert "What was missed is let go." in line
     assert "Never give two feeds in one" in line
 
 
@@ -59,3 +61,12 @@ def test_no_first_milk_is_let_go() -> None:
     assert "one more feed later" in line
     assert "let go: give" in line
     assert "up to" not in line
+
+
+def test_a_lamb_that_waits_for_a_vet_is_not_caught_up() -> None:
+    """Its walk calls the vet: the amounts of the plan are not for it, however many feeds it missed."""
+    ground = basis(lamb(ill="Phone the vet now. The page of the guide comes first."), 3.0)
+    lines = after_missed(ground, milk_of(ground)[1], 1)
+
+    assert lines[0].startswith("Phone the vet now.")
+    assert "ml" not in " ".join(lines)

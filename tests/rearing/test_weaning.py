@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from tests.rearing.lambs import at, basis, lamb, weighed
-from triage.rearing.weaning import LACKS, LATE, NOT_YET, READY, Weaning, weaning_of
+from triage.rearing.weaning import LACKS, LATE, NOT_WELL, NOT_YET, READY, Weaning, weaning_of
 from triage.weighings import Weighing
 
 
@@ -74,3 +76,15 @@ def test_every_lack_has_its_words() -> None:
         ("feed", False),
         ("feed", None),
     }
+
+
+def test_a_lamb_that_loses_weight_or_is_ill_is_not_weaned() -> None:
+    """All three signs are met, and the plan sends it to the guide: it can't say to stop the milk as well."""
+    falling = lamb(weighed=weighed((0, 4.0), (36, 14.0), (42, 13.0)), eaten=ate(*ENOUGH))
+    growing = lamb(weighed=weighed((0, 4.0), (36, 12.0), (42, 13.0)), eaten=ate(*ENOUGH))
+
+    assert weaning_of(basis(growing, 43.5)).line == READY
+    assert weaning_of(basis(falling, 43.5)).line == NOT_WELL
+    assert weaning_of(basis(replace(growing, ill="Phone the vet now."), 43.5)).line == NOT_WELL
+    old = lamb(weighed=weighed((0, 4.0), (84, 24.0), (90, 23.0)), eaten=ate((88, 0.5), (89, 0.5), (90, 0.5)))
+    assert weaning_of(basis(old, 91)).line == LATE

@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
+
+import pytest
 
 from tests.session.conftest import Night, texts, typed
-from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom
+from triage.casebook.rows import Observation
+from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom, worry_noted
+from triage.session.resuming import take_up_last
+from triage.walk import Answer
 
 COLD = ("5", "36.2", "3h", "d")
 
@@ -90,3 +96,59 @@ def test_a_walk_without_an_end_comes_first_too(night: Night) -> None:
 
     session = night.open("1", "6", "39.3", "1", "6", "3 days", "l", "p")
     assert UNFINISHED in texts(session)
+
+
+@pytest.mark.parametrize(
+    ("noted", "said"),
+    [
+        (("1", "36.0"), "Temperature: 36 °C. Open the guide for that first."),
+        (("1", "41.2"), "Temperature: 41.2 °C. Open the guide for that first."),
+        (("5", "4"), "How it is: dull, gets up only when lifted. Open the guide"),
+        (("5", "5"), "How it is: limp, or can't stand. Open the guide"),
+        (("1", "39.4"), ""),
+        (("5", "1"), ""),
+    ],
+)
+def test_a_worry_that_was_only_written_down_comes_first_too(
+    night: Night, noted: tuple[str, str], said: str
+) -> None:
+    """No walk was begun for it: a cold, hot, dull or limp lamb is not fed by the plan; a day later nobody knows."""
+    session = night.open("l", "c", "2", "yesterday 10:00", "b", *noted, "p")
+    cautions = [block.text for block in session.page().blocks if block.role == "caution"]
+
+    assert [each.startswith(said) for each in cautions] == ([True] if said else [])
+    night.passes(25 * 60)
+    assert not [block for block in session.page().blocks if block.role == "caution"]
+
+
+def test_a_later_note_or_walk_outranks_a_worry(night: Night) -> None:
+    """Warm again by the last note: the plan holds. A walk after the note says what is to be done by itself."""
+    session = night.open("l", "c", "2", "yesterday 10:00", "b", "1", "36.0")
+    night.passes(60)
+    typed(session, "1", "39.4", "p")
+    assert not [block for block in session.page().blocks if block.role == "caution"]
+
+    guide, now = session.walk.guide, night.moment
+    cold = Observation("1", "x", "temperature", now - timedelta(hours=3), now, {"temperature": 36.0})
+    later = Answer("danger", "none", at=now - timedelta(hours=1))
+    assert worry_noted(guide, [cold], [], now) == cold
+    assert worry_noted(guide, [cold], [later], now) is None
+
+
+def test_a_walk_whose_care_was_ended_holds_up_no_plan(night: Night) -> None:
+    """It was cold at birth and it was called about; ten days after its care was ended nobody is to phone for that."""
+    session = night.open(*COLD, "l", "2", "4.2 kg")
+    typed(session, "p")
+    assert session.page().blocks[1].role == "caution"
+    typed(session, "b")
+    typed(session, "x", "x")
+    night.passes(10 * 24 * 60)
+
+    session = night.open()
+    book = session.desk.keeping.book
+    assert book is not None
+    [lamb] = book.lambs()  # type: ignore[misc]
+    take_up_last(session, lamb)
+    session.open("plan")
+    assert any(line.startswith("Plan for ") for line in texts(session))
+    assert not [block for block in session.page().blocks if block.role == "caution"]

@@ -35,6 +35,7 @@ from triage.paper.topics import topic_parts
 from triage.paper.wall import Wall
 from triage.problems import nearest
 from triage.rearing.gathering import bag_of
+from triage.rearing.plan import trusted
 from triage.units import System
 from triage.whole_file import write_bytes_whole, write_whole
 
@@ -133,7 +134,7 @@ def _tables(making: Making) -> Sheets | str:
     lacking = tables.lacking(making.guide)
     if lacking:
         return f"This guide lacks numbers that the milk tables stand on: {', '.join(lacking)}."
-    parts = tables.table_parts(making.wall, bag_of(making.holding))
+    parts = tables.table_parts(making.wall, trusted(bag_of(making.holding), making.guide))
     return Sheets("milk-tables", tables.NAME, tuple(parts))
 
 

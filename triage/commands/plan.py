@@ -42,16 +42,20 @@ def run_plan(parsed: argparse.Namespace) -> int:
     made = made_for(parsed, parsed.told)
     if isinstance(made, Exit):
         return made
-    if parsed.missed:
-        return _missed(made, parsed.missed)
+    status = _missed(made, parsed.missed) if parsed.missed else _told_whole(made)
+    if parsed.calendar:
+        _calendar(made, parsed.calendar)
+    return status
+
+
+def _told_whole(made: Made) -> Exit:
+    """Print the whole plan."""
     from triage.page.lines import lay_out
     from triage.page.page import Page
     from triage.rearing.blocks import whole_blocks
 
     for line in lay_out(Page("side", "Raising it", whole_blocks(made.plan, made.now, made.system)), 76):
         say(line.text)
-    if parsed.calendar:
-        _calendar(made, parsed.calendar)
     return Exit.FINE
 
 
@@ -105,7 +109,7 @@ def _told(parsed: argparse.Namespace, told: list[str]) -> Made | Exit:
     return Made(plan_of(guide, lamb[0], now, system), guide, now, system)
 
 
-def _missed(made: Made, missed: int) -> int:
+def _missed(made: Made, missed: int) -> Exit:
     """Say what to do after missed feeds."""
     from triage.rearing.missed import after_missed
     from triage.rearing.reared import Basis

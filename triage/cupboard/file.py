@@ -34,6 +34,8 @@ def change_shelf(
     if isinstance(text, Problem):
         return (f"Nothing was written to {path}, as what lies there would be lost: {text.what}.",)
     there = read_text(text, str(path), units)
+    if any(problem.rule == "too-big" for problem in there.problems):
+        return (f"Nothing was written to {path}: it has too many mistakes to be read to its end.",)
     wrong: list[str] = []
     text = text or HEAD
     for named, given in typed.items():

@@ -72,9 +72,11 @@ def _code() -> Iterator[Path]:
 def _taken(file: Path) -> Read | None:
     """Return what a file holds, None where it is not there, not whole, or may be somebody else's."""
     try:
-        opened = os.open(file, os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0))
+        # Without waiting: a pipe that lies in its place may never be written to.
+        opened = os.open(file, os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0))
         with os.fdopen(opened, "rb") as kept:
-            if not _ours(os.fstat(kept.fileno())):
+            seen = os.fstat(kept.fileno())
+            if not stat.S_ISREG(seen.st_mode) or not _ours(seen):
                 return None
             written = kept.read()
         if hashlib.sha256(written[_DIGEST:]).digest() != written[:_DIGEST]:
@@ -88,7 +90,7 @@ def _taken(file: Path) -> Read | None:
 
 def _ours(seen: os.stat_result) -> bool:
     owned = not hasattr(os, "getuid") or seen.st_uid == os.getuid()
-    return stat.S_ISREG(seen.st_mode) and owned and not seen.st_mode & _OTHERS_MAY_WRITE
+    return owned and not seen.st_mode & _OTHERS_MAY_WRITE
 
 
 def _keep(read: Read, file: Path) -> None:
@@ -97,6 +99,10 @@ def _keep(read: Read, file: Path) -> None:
 
     payload = pickle.dumps(read, pickle.HIGHEST_PROTOCOL)
     file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    if not _ours(file.parent.stat()):  # who else may write there could lay a link to any file of the person's
+        return
+    if file.exists() and not file.is_file():  # a pipe would be written to, once somebody reads it
+        return
     write_bytes_whole(hashlib.sha256(payload).digest() + payload, file, OWNER)
     kept = sorted(file.parent.glob(f"{BEGINS}*{ENDS}"), key=lambda each: each.stat().st_mtime)
     for old in kept[:-MOST]:

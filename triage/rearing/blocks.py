@@ -21,6 +21,8 @@ MOST = 9
 NEXT = 2
 """Of these so many are kept for what is not due yet, however much is due."""
 
+UNBORN = "By this clock it is not born yet. Put right the clock, or its time of birth on its card."
+
 WARNING = "Care, not a diagnosis. Your vet, the law and the label come first."
 
 
@@ -46,6 +48,8 @@ def _ill(plan: Plan) -> list[Block]:
 def milk_lines(plan: Plan) -> list[str]:
     """Return today's milk as sentences."""
     row = plan.milk_now
+    if plan.made < plan.lamb.born:
+        return [UNBORN]
     if row is None:
         return ["It is past the milk of this plan."]
     return [milk_line(row), *([row.published] if row.published else [])]

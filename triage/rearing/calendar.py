@@ -18,6 +18,7 @@ from triage.rearing.duties import Task
 from triage.rearing.plan import Plan
 
 DAY = timedelta(days=1)
+ANEW = "Once it is well, make this calendar anew."
 
 
 def calendar_of_plan(plan: Plan, now: Now) -> bytes:
@@ -28,13 +29,16 @@ def calendar_of_plan(plan: Plan, now: Now) -> bytes:
     calendar.add("prodid", "-//bummer-triage//plan//EN")
     calendar.add("version", "2.0")
     calendar.add("x-wr-calname", f"Plan for {inert(plan.lamb.name, 40)}")
+    # Who reads one entry reads no other: why the plan waits stands in each.
+    ill = (f"{plan.lamb.ill} {ANEW}",) if plan.lamb.ill else ()
     for task in plan.tasks:
-        text = "\n".join((f"{dates_of(task, now)}.", *task.do, *task.cautions, *task.law, WARNING))
+        said = (f"{dates_of(task, now)}.", *task.do, *task.cautions, *task.law, WARNING)
+        text = "\n".join((*ill, *said))
         span = (task.begins, task.ends) if task.timed else _days(task, now)
         _add(calendar, plan, (task.key, task.title, text), span)
     for number, row in enumerate(plan.milk):
         what = f"{row.feeds} feeds of {row.each}, {row.day} a day"
-        text = "\n".join(filter(None, (row.mix, row.published, WARNING)))
+        text = "\n".join(filter(None, (*ill, row.mix, row.published, WARNING)))
         span = (_day(row.begins, now), _day(row.begins, now) + DAY)
         _add(calendar, plan, (f"milk-{number}", f"Milk: {what}", text), span)
     return bytes(calendar.to_ical())
@@ -88,5 +92,5 @@ def name_of(plan: Plan, key: str) -> str:
 
 
 def sequence(plan: Plan) -> int:
-    """Return a number that grows with each minute since birth, so that a later making counts as newer."""
-    return max(0, int((plan.made - plan.lamb.born).total_seconds() // 60))
+    """Return the minute of the making, so that a later one counts as newer, also with a birth set right."""
+    return max(0, int(plan.made.timestamp() // 60))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta, tzinfo
 
 from triage.facts import Unsure, Value
 from triage.guide.model import Condition
@@ -79,6 +79,8 @@ def _begins(basis: Basis, duty: Duty) -> Iterator[datetime]:
 
 def _task(basis: Basis, duty: Duty, time: tuple[int, datetime], law: Law | None) -> Task:
     number, begins = time
+    if duty.ring:
+        begins = _whole_day_from(begins, basis.now.zone)
     ends = None if duty.every or not duty.until else _ends(basis, duty, law)
     reader = Reader(basis.guide, basis.facts(begins), basis.system)
     return Task(
@@ -93,6 +95,18 @@ def _task(basis: Basis, duty: Duty, time: tuple[int, datetime], law: Law | None)
         reader.fill(duty.why),
         law_lines(law, reader) if duty.law else (),
     )
+
+
+def _whole_day_from(moment: datetime, zone: tzinfo | None) -> datetime:
+    """Return the first midnight from a moment on.
+
+    A duty is shown by its day: that of a lamb born late would else begin hours before it is old enough.
+    """
+    here = moment.astimezone(zone).replace(tzinfo=None)
+    midnight = here.replace(hour=0, minute=0, second=0, microsecond=0)
+    if here == midnight:
+        return moment
+    return (midnight + timedelta(days=1)).replace(tzinfo=zone).astimezone(UTC)
 
 
 def _ends(basis: Basis, duty: Duty, law: Law | None) -> datetime:

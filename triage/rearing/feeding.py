@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from triage.amounts import AMOUNTS, Sum
+from triage.amounts import AMOUNTS
 from triage.facts import Facts, Value
 from triage.guide.model import Number
-from triage.rearing.reared import Basis, Reared
+from triage.rearing.reared import Basis
 
 DAY = timedelta(days=1)
 WEEKS = ("milk-week-one", "milk-week-two", "milk-week-three", "milk-week-four", "milk-week-five")
@@ -58,14 +58,8 @@ def _last_day(basis: Basis) -> int:
     return min(latest, max(wean, this_week))
 
 
-def feed_at(basis: Basis, at: datetime) -> Sum:
-    """Return one feed for the lamb as it is expected to be at a time."""
-    name = "first-milk" if basis.lamb.hours(at) < 24 else "milk-feed"
-    return AMOUNTS[name].work_out(basis.facts(at), basis.system)
-
-
 def _first_day(basis: Basis) -> Milk:
-    facts = basis.facts(basis.lamb.born)
+    facts = basis.facts(_goes_by(basis, (0, 1)))
     feeds, one, day = (
         AMOUNTS[name].work_out(facts, basis.system).figures[0].value
         for name in ("first-milk-count", "first-milk", "first-milk-day")
@@ -75,9 +69,7 @@ def _first_day(basis: Basis) -> Milk:
 
 def _week(basis: Basis, days: tuple[int, int]) -> Milk:
     """Return the milk of some days by the weight at their beginning, so that no feed is too large."""
-    begins, ends = (basis.lamb.born + day * DAY for day in days)
-    # Where it was first weighed in these days that weight counts, and not what it may have been before.
-    facts = basis.facts(basis.lamb.weighed[0][0] if _first_in(basis.lamb, begins, ends) else begins)
+    facts = basis.facts(_goes_by(basis, days))
     # The feeds of a day are those of its end: a day of age counts until the next one begins.
     aged = Facts(facts.numbers, {**facts.known, "age": days[1] * 24.0})
     feeds = int(AMOUNTS["milk-count"].work_out(aged, basis.system).figures[0].value)
@@ -85,8 +77,13 @@ def _week(basis: Basis, days: tuple[int, int]) -> Milk:
     return _row(basis, days, facts, (feeds, one, one * feeds))
 
 
-def _first_in(lamb: Reared, begins: datetime, ends: datetime) -> bool:
-    return bool(lamb.weighed) and begins < lamb.weighed[0][0] < ends
+def _goes_by(basis: Basis, days: tuple[int, int]) -> datetime:
+    """Return the moment whose weight the milk of some days goes by: their beginning, or a weighing in them.
+
+    What the scale last said counts: by the weight it had before a lamb that has lost some is fed too much.
+    """
+    begins, ends = (basis.lamb.born + day * DAY for day in days)
+    return max((when for when, _ in basis.lamb.weighed if begins < when < ends), default=begins)
 
 
 def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, float, float]) -> Milk:
@@ -100,7 +97,7 @@ def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, flo
         "First day" if days[1] == 1 else f"Days {days[0] + 1} to {days[1]}",
         f"{basis.day(begins)} to {basis.day(ends)}",
         basis.show(kilos, "kg"),
-        not (any(abs(when - begins) <= 2 * DAY for when, _ in lamb.weighed) or _first_in(lamb, begins, ends)),
+        not any(begins - 2 * DAY <= when < ends for when, _ in lamb.weighed),
         feeds,
         basis.show(one, "ml"),
         basis.show(day, "ml"),

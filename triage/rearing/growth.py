@@ -34,21 +34,24 @@ class Growth:
 
     def line(self, now: Now, system: System) -> str:
         """Return the growth as a sentence, with the word and the numbers."""
-        here = self.since.astimezone(now.zone)
-        since = f"{here.day} {here:%b}"
+        since, again = f"since {_day(self.since, now)}", ""
+        if now.moment - self.until > WEEK:
+            since = f"from {_day(self.since, now)} to {_day(self.until, now)}"
+            again = " What it does since nobody knows: weigh it."
         least = show(self.expected, "kg/day", system)
         if self.each_day <= 0:
             lost = show(-self.each_day, "kg/day", system)
-            how = (
-                f"It has lost {lost} since {since}"
-                if self.each_day < 0
-                else f"It has gained nothing since {since}"
-            )
+            how = f"It has lost {lost} {since}" if self.each_day < 0 else f"It has gained nothing {since}"
             return f"{how}: not growing. Open the guide for it today, at Pale, thin or not growing."
-        gained = show(self.each_day, "kg/day", system)
+        gained = f"It has gained {show(self.each_day, 'kg/day', system)} {since}"
         if self.word == "slow":
-            return f"It has gained {gained} since {since}: slow, as {least} is the least expected. {SLOW}"
-        return f"It has gained {gained} since {since}: on course. {least} is the least expected."
+            return f"{gained}: slow, as {least} is the least expected. {SLOW}"
+        return f"{gained}: on course. {least} is the least expected.{again}"
+
+
+def _day(moment: datetime, now: Now) -> str:
+    here = moment.astimezone(now.zone)
+    return f"{here.day} {here:%b}"
 
 
 SLOW = "Check the mix, the teat, its dung and its chest, and weigh again in a few days."

@@ -18,6 +18,8 @@ def after_missed(basis: Basis, milk: Milk, missed: int) -> tuple[str, ...]:
     """
     if missed < 1:
         return ()
+    if basis.lamb.ill:
+        return (basis.lamb.ill, "What was missed is made up by that page, or not at all.")
     newborn = basis.lamb.hours(basis.now.moment) < FIRST_DAY
     many = missed >= basis.number("missed-feeds")
     lines = [_first_look(missed, many, newborn)]
@@ -31,8 +33,8 @@ def after_missed(basis: Basis, milk: Milk, missed: int) -> tuple[str, ...]:
         )
     elif room > milk.each_ml and not many:
         lines.append(
-            f"Each feed after it today may be up to {basis.show(room, 'ml')}, if it asks for more. "
-            "Then as usual."
+            f"Each feed after it today may be up to {basis.show(room, 'ml')}, if it asks for more, and "
+            f"all of the day no more than {milk.day}. Then as usual."
         )
     else:
         lines.append("The feeds after it stay as they are. What was missed is let go.")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from triage.clock import Now
@@ -14,6 +14,11 @@ from triage.rearing.growth import Growth
 from triage.rearing.reared import Bag, Basis, Reared
 from triage.rearing.weaning import Weaning, weaning_of
 from triage.units import System
+
+UNLIKELY = (
+    "The rate that is kept of the bag makes milk far too thick or too thin, so nothing is mixed by it. "
+    "Read the bag again: triage setup."
+)
 
 
 @dataclass(frozen=True)
@@ -45,16 +50,14 @@ class Plan:
         """Whether the lamb has had milk for as long as it must, so that weaning is to be thought of."""
         return self.lamb.hours(self.made) >= self.milk_least
 
-    @property
-    def ahead(self) -> tuple[Task, ...]:
-        """What is due now or later, the soonest first."""
-        return tuple(task for task in self.tasks if (task.ends or task.begins) >= self.made)
-
 
 def plan_of(guide: Guide, lamb: Reared, now: Now, system: System) -> Plan:
     """Return the plan of a lamb as it stands now. LookupError where the guide has no duties to plan by."""
     if not guide.duties:
         raise LookupError("this guide has no raising plan")
+    lamb = lamb.until(now.moment)
+    missing = _missing(lamb, guide)
+    lamb = replace(lamb, bag=trusted(lamb.bag, guide))
     basis = Basis(guide, lamb, now, system)
     milk = milk_of(basis)
     fed = _fed(basis, milk)
@@ -69,7 +72,7 @@ def plan_of(guide: Guide, lamb: Reared, now: Now, system: System) -> Plan:
         energy_of(guide, fed),
         energy_of(guide, fed, wet_wind=True),
         basis.number("milk-least", "h"),
-        tuple(_missing(lamb)),
+        tuple(missing),
     )
 
 
@@ -91,8 +94,19 @@ def share_of(bag: Bag | None, guide: Guide) -> float:
     return bag.powder / made * 100
 
 
-def _missing(lamb: Reared) -> list[str]:
+def trusted(bag: Bag | None, guide: Guide) -> Bag | None:
+    """Return a bag that makes milk as thick as some that is published: powder and water are soon swapped."""
+    if bag is None or "mix-share" not in guide.numbers:
+        return bag
+    shares = guide.numbers["mix-share"].published.values()
+    least, most = min(low for low, _ in shares), max(high for _, high in shares)
+    return bag if bag.water > 0 and least <= share_of(bag, guide) <= most else None
+
+
+def _missing(lamb: Reared, guide: Guide) -> list[str]:
     lines = []
+    if lamb.bag and not trusted(lamb.bag, guide):
+        lines.append(UNLIKELY)
     if not lamb.weighed:
         lines.append("It has not been weighed: all amounts go by a low guess. Weigh it, and write it down.")
     if lamb.born_guessed:

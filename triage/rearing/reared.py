@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from triage.amounts.weight import weight_of
@@ -13,6 +13,9 @@ from triage.guide.model import Guide
 from triage.rearing.growth import Growth, growth_of
 from triage.units import System, show
 from triage.weighings import Weighing
+
+TRUSTED = 14
+"""Days after a weighing for which a lamb is taken to grow as expected; after them as one never weighed."""
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,13 @@ class Reared:
         """Return the age in real hours, whatever the clocks did."""
         return (at - self.born).total_seconds() / 3600
 
+    def until(self, now: datetime) -> Reared:
+        """Return the lamb without what a clock that ran ahead dated to a time still to come."""
+        weighed, eaten = (
+            tuple(each for each in seen if each[0] <= now) for seen in (self.weighed, self.eaten)
+        )
+        return replace(self, weighed=weighed, eaten=eaten)
+
     def growth(self, guide: Guide) -> Growth | None:
         """Return how it has grown between its weighings, None where there are not two far enough apart."""
         return growth_of(self.weighed, guide.numbers["gain-expected"].value)
@@ -75,7 +85,9 @@ class Reared:
         gain = min(expected, max(0.0, growth.each_day)) if growth else expected
         gain *= min(1.0, kilos / guide.numbers["birth-twin"].value)
         days = max(0.0, (at - when) / timedelta(days=1))
-        return _in_steps(kilos + gain * days) if days else kilos
+        slow = min(gain, guide.numbers["guess-growth"].value)
+        grown = gain * min(days, TRUSTED) + slow * max(0.0, days - TRUSTED)
+        return _in_steps(kilos + grown) if days else kilos
 
     def _back(self, guide: Guide, at: datetime) -> float:
         """Return the weight (kg) that it had before its first weighing: lighter by what it is taken to gain.

@@ -19,6 +19,8 @@ from triage.units import System
 OWN = ("eaten", "law", "name")
 """What may be told beside the findings: dry feed eaten in a day, whose law holds, and its name."""
 
+OTHERWISE = "No plan goes by {}. It is for a lamb that is well: of any other ask the guide first, by triage."
+
 HOW = (
     'Name a lamb that is kept, or tell of one: triage plan age="born 2026-03-28 23:30" weight=4.2kg '
     "birth-type=twin keep-as=wether"
@@ -37,6 +39,11 @@ def lamb_told(
         wrong = None if pair.partition("=")[0] in own else take_pair(guide, pair, known, notes, system)
         if wrong:
             return wrong
+    of_duties = (name for duty in guide.duties.values() for name in duty.for_)
+    strange = known.keys() - {"age", "weight", "birth-type", *of_duties}
+    # A temperature that was told and then let go by would look as if the feeds were right for it.
+    if strange and guide.duties:
+        return OTHERWISE.format(", ".join(sorted(strange)))
     hours, weight = known.pop("age", None), known.pop("weight", None)
     if not isinstance(hours, float):
         return HOW

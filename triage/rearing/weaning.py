@@ -36,6 +36,9 @@ class Weaning:
 
 
 READY = "It is ready. Stop the milk at once, and keep its pen, its mates and its feed the same for that week."
+NOT_WELL = (
+    "All three signs are there, but it is not well. See to that first, and keep on with the milk till then."
+)
 NOT_YET = "Not yet. Keep on with the milk, and weigh it each week."
 LATE = "It is late. Take it off milk, but ask the vet first why it does not grow or does not eat."
 LACKS = {
@@ -61,13 +64,20 @@ def weaning_of(basis: Basis) -> Weaning:
     """Return how a lamb stands to the three signs now, and what to do about the one that is missing."""
     signs = (_age(basis), _weight(basis), _feed(basis))
     lacking = [sign for sign in signs if not sign.met]
-    if not lacking:
+    if not lacking and not _poorly(basis):
         return Weaning(signs, READY)
     if basis.lamb.hours(basis.now.moment) >= basis.number("off-milk-latest", "h"):
         return Weaning(signs, LATE)
+    if not lacking:
+        return Weaning(signs, NOT_WELL)
     if len(lacking) == 1:
         return Weaning(signs, LACKS[lacking[0].name, lacking[0].met])
     return Weaning(signs, NOT_YET)
+
+
+def _poorly(basis: Basis) -> bool:
+    growth = basis.lamb.growth(basis.guide)
+    return bool(basis.lamb.ill) or (growth is not None and growth.each_day <= 0)
 
 
 def _age(basis: Basis) -> Sign:

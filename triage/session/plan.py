@@ -2,21 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
+from triage.casebook.rows import Observation
 from triage.guide.model import Guide
+from triage.handover.gathering import meets
+from triage.observations import words_of
 from triage.page.page import Block, Page
 from triage.rearing import Plan, plan_of
 from triage.rearing.blocks import chosen, task_blocks, today_blocks
 from triage.rearing.duties import Task
 from triage.rearing.gathering import reared_of
+from triage.walk import Move
 
 if TYPE_CHECKING:
     from triage.session.session import Session
 
 NO_PLAN = "This guide has no raising plan."
 GUIDE_FIRST = "The page of the guide comes first, and its feeds. This is for when it is well."
+NOTED = "Open the guide for that first. This plan is for when it is well."
+LATELY = timedelta(hours=24)
+"""A note of warmth or manner older than this says nothing of today."""
+
+WEAK = ("dull", "limp")
+"""How it is, where no plan feeds it."""
+
 UNFINISHED = "Its walk is not at an end. Go on with it first: a cold or sick lamb is fed by that page alone."
 
 
@@ -51,15 +64,23 @@ class PlanRoom:
         reared = reared_of(desk.keeping.known(now), moves, seen, desk.holding)
         if isinstance(reared, str):
             return reared
-        return plan_of(self._guide, replace(reared, ill=self._ill()), now, desk.system)
+        return plan_of(self._guide, replace(reared, ill=self._ill(seen)), now, desk.system)
 
-    def _ill(self) -> str:
-        """Return why the walk in hand comes before any plan: it calls a vet, or it has come to no end."""
-        walk = self.session.whole
+    def _ill(self, seen: Sequence[Observation]) -> str:
+        """Return why the guide comes first: the walk in hand calls a vet or has no end, or a note worries."""
+        desk, walk = self.session.desk, self.session.whole
+        noted = worry_noted(desk.guide, seen, walk.moves, desk.clock().moment)
+        return self._by_walk() or (f"{words_of(noted, desk.guide, desk.system)}. {NOTED}" if noted else "")
+
+    def _by_walk(self) -> str:
+        """Return what the walk in hand says; where its care was ended it is over, whatever it called for."""
+        case, walk = self.session.desk.keeping.case, self.session.whole
+        if case and case.closed:
+            return ""
         urgency = walk.guide.urgency(walk.state.urgency) if walk.state.urgency else None
         if urgency and urgency.opens:
             return f"{urgency.say}. {GUIDE_FIRST}"
-        return "" if walk.finished or not walk.moves else UNFINISHED
+        return UNFINISHED if walk.moves and not walk.finished else ""
 
     def take(self, typed: str) -> None:
         """Open the duty of a digit; Enter alone goes back."""
@@ -82,6 +103,23 @@ class PlanRoom:
             self._task = None
         else:
             self.session.desk.close(self)
+
+
+def worry_noted(
+    guide: Guide, seen: Sequence[Observation], moves: Sequence[Move], now: datetime
+) -> Observation | None:
+    """Return what was written down last, after the walk, of warmth or manner, where that is a worry."""
+    since = max((move.at for move in moves if move.at), default=now - LATELY)
+    last = {each.kind: each for each in sorted(seen, key=lambda each: each.at) if since < each.at <= now}
+    warmth, manner = last.get("temperature"), last.get("manner")
+    finding = guide.findings.get("temperature")
+    if warmth and finding and now - warmth.at <= LATELY:
+        taken = warmth.parts.get("temperature")
+        if isinstance(taken, float) and not meets(guide, finding, finding.normal, taken):
+            return warmth
+    if manner and now - manner.at <= LATELY and manner.parts.get("manner") in WEAK:
+        return manner
+    return None
 
 
 def with_duties(guide: Guide) -> Guide:
