@@ -11,9 +11,9 @@ from triage.observations.wording import _NAMED
 
 
 def test_each_kind_has_a_key_but_the_vets_words() -> None:
-    """The keys are 1 to 9 in order; what the vet said is written from another page."""
+    """The keys are 1 to 9 in order; what the vet said, and weaning, are written from other pages."""
     assert list(DIGITS) == list("123456789")
-    assert [name for name, kind in KINDS.items() if not kind.digit] == ["vet-said"]
+    assert [name for name, kind in KINDS.items() if not kind.digit] == ["weaned", "vet-said"]
 
 
 @pytest.mark.parametrize("kind", KINDS.values(), ids=KINDS)

@@ -208,6 +208,9 @@ cord-pinch        | 5 min common-practice -    | 5 min common-practice -      | 
 
 RAISING = """
 gain-expected     | 0.19 kg/day teag-96 1:7    | 0.286 kg/day gott 1:7       | 0.19 kg/day teag-96 1:7     | lower  | milk never runs ahead of it
+gain-young        | 0.089 kg/day danso16 1:9    | 0.167 kg/day danso16 1:9    | 0.1 kg/day danso16 1:9      | higher | a poor doer is seen sooner
+# Worked out there: 15 % of its weight in milk yields 89 g a day in a lamb of 5 kg, 20 % yields 167.
+ewe-look          | 15 min common-practice -    | 30 min common-practice -    | 15 min common-practice -    | lower  | her clock is not run over
 gain-good         | 0.19 kg/day teag-96 1:7    | 0.286 kg/day gott 1:7       | 0.25 kg/day rease 1:7       | lower  | fair growth is not called bad
 # Trials and a vet practice name 250 g.
 wean-age          | 21 day hean82 1:7          | 42 day ucd 1:7              | 42 day ucd 1:7              | higher | early weaning kills small ones

@@ -40,7 +40,7 @@ MINUTES: dict[str, int] = {
     "straining-plug": 60, "straining-ring": 60, "straining-other": 60, "straining-loose": 120,
     "straining-nothing": 180,
     # the flock, the ewe and letting go: before they can have turned
-    "ewe-lambing": 30, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
+    "ewe-lambing": 15, "ewe-unwilling": 30, "letting-chance": 30, "letting-small": 30,
     "flock-shared": 120, "flock-several": 120, "flock-newborn-dead": 120, "flock-one-dead": 120,
     "ewe-dull": 120,
     "flock-lost": 180, "ewe-cleansing": 180, "ewe-not-cleansed": 180, "ewe-udder": 180,

@@ -221,7 +221,7 @@ def test_before_its_birth_the_clock_is_doubted() -> None:
     """A clock that was set back makes a lamb unborn, and never one that is past its milk."""
     plan = plan_of(shipped(), lamb(), now(-1), "metric")
 
-    assert milk_lines(plan) == [UNBORN]
+    assert milk_lines(plan, "metric") == [UNBORN]
 
 
 @pytest.mark.parametrize("zone", ["Europe/London", "Pacific/Auckland", "America/New_York"])

@@ -49,6 +49,8 @@ RAISING_UNITS: dict[str, str] = {
     "ring-until": "day",
     "gain-expected": "kg/day",
     "gain-good": "kg/day",
+    "gain-young": "kg/day",
+    "growth-fast": "kg/day",
     "wean-age": "day",
     "wean-weight": "kg",
     "wean-feed": "kg/day",

@@ -147,9 +147,22 @@ def _feeds_a_day(facts: Facts) -> tuple[int, str]:
     for age, count in FEED_COUNTS:
         if days <= facts.number(age):
             feeds = int(facts.number(count))
-            return feeds, f"Up to {show(facts.number(age), 'day')} old: {feeds} feeds a day"
+            return _enough(facts, feeds, f"Up to {show(facts.number(age), 'day')} old: {feeds} feeds a day")
     feeds = int(facts.number("feeds-later"))
-    return feeds, f"Older than {show(facts.number('week-five'), 'day')}: {feeds} feeds a day"
+    return _enough(facts, feeds, f"Older than {show(facts.number('week-five'), 'day')}: {feeds} feeds a day")
+
+
+def _enough(facts: Facts, feeds: int, why: str) -> tuple[int, str]:
+    """Add a feed where a light lamb could not have its day's milk in so few, as none may be larger.
+
+    A heavy lamb is held by the most for any lamb instead, and that is milk enough for its age.
+    """
+    kilos = facts.measured("weight")
+    rate, ceiling = facts.number("milk-day-rate"), facts.number("feed-ceiling")
+    light = kilos is not None and kilos * ceiling < facts.number("feed-most")
+    if light and feeds * ceiling < rate:
+        return feeds + 1, f"{why}, and one more while it is so light that they can't hold its day's milk"
+    return feeds, why
 
 
 def _under_ceiling(facts: Facts, heavy: Heavy, exact: float, system: System) -> tuple[float, tuple[str, ...]]:
@@ -250,7 +263,14 @@ AMOUNTS = (
         milk_day,
         ("birth-type",),
     ),
-    Amount("milk-count", "Milk feeds a day", ("age",), _MILK[1:], milk_count),
+    Amount(
+        "milk-count",
+        "Milk feeds a day",
+        ("age",),
+        (*_MILK, "feed-ceiling", "feed-most"),
+        milk_count,
+        ("weight",),
+    ),
     Amount(
         "small-first-feed",
         "First feed of a weak lamb just warmed",

@@ -84,6 +84,7 @@ _MANNER = {
     "other": "Something else, told in a note",
 }
 
+_WEANED = {"at-once": "All milk stopped at once", "slowly": "Feed by feed"}
 _NOT_YET = {UNDECIDED: "Not decided yet"}
 _UNKNOWN = {UNDECIDED: "Not known"}
 
@@ -124,6 +125,9 @@ _ALL = (
         PartOf("kept", "What do you mean to keep it as?", finding="keep-as", choices=_NOT_YET),
         PartOf("tail", "Do you mean to dock its tail?", finding="tail", choices=_NOT_YET),
         PartOf("dam", "Was its mother vaccinated before lambing?", finding="dam-vaccine", choices=_UNKNOWN),
+    )),
+    KindOf("weaned", "Weaned", "", "Weaned: {how}", (
+        PartOf("how", "It has had its last milk. How was it done?", choices=_WEANED),
     )),
     KindOf("vet-said", "The vet said", "", "The vet said: {who}, {said}", (
         PartOf("who", "Who spoke for the practice?"),

@@ -59,7 +59,7 @@ def plan_parts(plan: Plan, now: Now, system: System, phone: str = "") -> Iterato
     if plan.lamb.ill:
         yield text(plan.lamb.ill, STRONG)
     yield whole(text(line, STRONG) for line in plan.missing)
-    lines = (*milk_lines(plan), *growth_lines(plan, now, system))
+    lines = (*milk_lines(plan, system), *growth_lines(plan, now, system))
     yield from (text(line, BODY) for line in lines)
     yield from _milk(plan)
     yield from _due(plan, now)
@@ -99,8 +99,12 @@ def _milk_row(milk: Milk) -> Piece:
 
 
 def _still(plan: Plan) -> tuple[Task, ...]:
-    """Return the duties that are not over."""
-    return tuple(task for task in plan.tasks if (task.ends or task.begins + LATELY) >= plan.made)
+    """Return the duties that are not over; one without an end or another day stands for good."""
+    return tuple(
+        task
+        for task in plan.tasks
+        if (task.ends or task.begins + LATELY) >= plan.made or not (task.ends or task.duty.every)
+    )
 
 
 def _due(plan: Plan, now: Now) -> Iterator[Part]:

@@ -172,7 +172,8 @@ def _milk(wall: Wall) -> Rows:
 
 def _feed(wall: Wall, known: dict[str, Value]) -> Piece:
     """Return one feed, with what that makes in a day beside it in small type."""
-    one, day = worked(wall, "milk-feed", known), worked(wall, "milk-day", known)
+    one = worked(wall, "milk-feed", known)
+    day = f"{worked(wall, 'milk-day', known)} in {worked(wall, 'milk-count', known)}"
     html = f'<p class="{CELL.name}"><b>{safe(one)}</b> <span class="{SMALL.name}">{safe(day)}</span></p>'
     lines = 1 if wide(one, STRONG) + wide(f" {day}", SMALL) <= AGED[1] - PAD_EVEN else 2
     return Piece(html, lines * CELL.line)

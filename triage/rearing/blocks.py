@@ -10,16 +10,26 @@ from triage.page.page import CERTAINTY_WORDS, Block
 from triage.rearing.duties import Task
 from triage.rearing.feeding import Milk
 from triage.rearing.plan import Plan
-from triage.units import System
+from triage.units import System, show
 
 LATELY = timedelta(days=7)
 """A duty without an end stays in view for so long after it began."""
+
+WEANED_KEY = "0"
+"""Written down by this digit, once weaning is near."""
 
 MOST = 9
 """Duties that have a digit on the page of today; more stand in the whole plan."""
 
 NEXT = 2
 """Of these so many are kept for what is not due yet, however much is due."""
+
+DAY = timedelta(days=1)
+
+OVER = 1.25
+"""So many times the milk of a day, or of a feed, is too much: a bottle is never read to the drop."""
+
+TOO_MUCH = "That is too much. Feel its belly: tight or dull is the vet's, now. Go back to these feeds."
 
 UNBORN = "By this clock it is not born yet. Put right the clock, or its time of birth on its card."
 
@@ -29,7 +39,7 @@ WARNING = "Care, not a diagnosis. Your vet, the law and the label come first."
 def today_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
     """Return what counts today: milk, what is due or next, then growth and weaning, and what lacks."""
     shown = [Block("heading", f"Plan for {inert(plan.lamb.name, 40)}"), *_ill(plan)]
-    shown += [Block("body", text) for text in milk_lines(plan)]
+    shown += [Block("body", text) for text in milk_lines(plan, system)]
     shown += [Block("blank", ""), Block("label", "Due now, and next")]
     shown += [
         Block("choice", f"{task.title}: {when(task, now)}", str(number))
@@ -37,6 +47,8 @@ def today_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
     ]
     shown.append(Block("blank", ""))
     shown += [Block("body", text) for text in growth_lines(plan, now, system)]
+    if plan.weaning_near and plan.weaning.signs:
+        shown.append(Block("choice", "It has had its last milk: write down that it is weaned", WEANED_KEY))
     shown += [Block("label", text) for text in plan.missing]
     return (*shown, Block("blank", ""), Block("quiet", WARNING))
 
@@ -45,27 +57,43 @@ def _ill(plan: Plan) -> list[Block]:
     return [Block("caution", plan.lamb.ill, "!")] if plan.lamb.ill else []
 
 
-def milk_lines(plan: Plan) -> list[str]:
+def milk_lines(plan: Plan, system: System) -> list[str]:
     """Return today's milk as sentences."""
     row = plan.milk_now
     if plan.made < plan.lamb.born:
         return [UNBORN]
+    weaned = plan.lamb.weaned
+    if weaned and weaned <= plan.made:
+        return [plan.weaning.line]
     if row is None:
         return ["It is past the milk of this plan."]
-    return [milk_line(row), *([row.published] if row.published else [])]
+    ready = ["It may be weaned: see below. Until you stop, its milk is this."] if plan.weaning.ready else []
+    return [*ready, milk_line(row), *_drunk(plan, row, system), *([row.published] if row.published else [])]
+
+
+def _drunk(plan: Plan, row: Milk, system: System) -> list[str]:
+    """Return what it drank in the last day, as it was written down, and whether that is too much."""
+    fed = [ml for at, ml in plan.lamb.fed if plan.made - at <= DAY]
+    if not fed:
+        return []
+    feeds = f"{len(fed)} feed{'' if len(fed) == 1 else 's'}"
+    told = f"Written down for the last day: {show(sum(fed), 'ml', system)} in {feeds}."
+    if sum(fed) <= row.day_ml * OVER and max(fed) <= row.each_ml * OVER:
+        return [told]
+    return [f"{told} {TOO_MUCH}"]
 
 
 def growth_lines(plan: Plan, now: Now, system: System) -> list[str]:
     """Return how it grows, what its feed is enough for, and how it stands to weaning once that is near."""
     lines = [plan.growth.line(now, system)] if plan.growth else []
     # First milk is not milk powder: its day is fed by the clock and the scale, and not by this sum.
-    if plan.lamb.hours(plan.made) >= 24:
+    if plan.lamb.hours(plan.made) >= 24 and plan.energy.given:
         lines.append(plan.energy.line(system, milk_alone=plan.weaning_near and not plan.lamb.eaten))
         # The figures for wet and wind are those of small lambs with little wool.
         young = not plan.weaning_near
         if young and plan.energy_outside.only_alive and not plan.energy.only_alive:
             lines.append("Out in cold wet wind all day this would not keep it going. Bring it in.")
-    if plan.weaning_near:
+    if plan.weaning_near and plan.weaning.signs:
         lines += [sign.line for sign in plan.weaning.signs]
         lines.append(plan.weaning.line)
     return lines
@@ -152,7 +180,7 @@ def whole_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
     )
     shown += _ill(plan)
     shown += [Block("label", text) for text in plan.missing]
-    shown += [Block("body", text) for text in (*milk_lines(plan), *growth_lines(plan, now, system))]
+    shown += [Block("body", text) for text in (*milk_lines(plan, system), *growth_lines(plan, now, system))]
     shown += [Block("blank", ""), Block("label", "Milk")]
     for row in plan.milk:
         shown.append(Block("body", f"{row.dates}: {milk_line(row)}"))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from triage.amounts import AMOUNTS
 from triage.facts import Facts, Value
 from triage.guide.model import Number
 from triage.rearing.reared import Basis
+from triage.units import bottle_mark
 
 DAY = timedelta(days=1)
 WEEKS = ("milk-week-one", "milk-week-two", "milk-week-three", "milk-week-four", "milk-week-five")
@@ -40,7 +41,7 @@ class Milk:
 
 
 def milk_of(basis: Basis) -> tuple[Milk, ...]:
-    """Return the milk of a lamb from its birth to the week in which it may be weaned, or to this one."""
+    """Return the milk of a lamb week by week until it may be weaned, and then in one row until it must be."""
     last = _last_day(basis)
     rows = [_first_day(basis)]
     begin = 1
@@ -48,11 +49,15 @@ def milk_of(basis: Basis) -> tuple[Milk, ...]:
         end = min((begin // 7 + 1) * 7, last)
         rows.append(_week(basis, (begin, end)))
         begin = end
-    return tuple(rows)
+    latest = int(basis.number("off-milk-latest", "day"))
+    if begin < latest:
+        rows.append(_week(basis, (begin, latest), "if it still has milk"))
+    weaned = basis.lamb.weaned
+    return tuple(row for row in rows if weaned is None or row.begins < weaned)
 
 
 def _last_day(basis: Basis) -> int:
-    """Return the day of age at which the table ends: that of weaning, or of this week."""
+    """Return the day of age up to which each week has a row: that of weaning, or of this week."""
     wean, latest = (int(basis.number(name, "day")) for name in ("wean-age", "off-milk-latest"))
     this_week = (int(basis.lamb.hours(basis.now.moment) / 24) // 7 + 1) * 7
     return min(latest, max(wean, this_week))
@@ -67,14 +72,15 @@ def _first_day(basis: Basis) -> Milk:
     return _row(basis, (0, 1), facts, (int(feeds), one, day))
 
 
-def _week(basis: Basis, days: tuple[int, int]) -> Milk:
+def _week(basis: Basis, days: tuple[int, int], where: str = "") -> Milk:
     """Return the milk of some days by the weight at their beginning, so that no feed is too large."""
     facts = basis.facts(_goes_by(basis, days))
     # The feeds of a day are those of its end: a day of age counts until the next one begins.
     aged = Facts(facts.numbers, {**facts.known, "age": days[1] * 24.0})
     feeds = int(AMOUNTS["milk-count"].work_out(aged, basis.system).figures[0].value)
     one = AMOUNTS["milk-feed"].work_out(aged, basis.system).figures[0].value
-    return _row(basis, days, facts, (feeds, one, one * feeds))
+    row = _row(basis, days, facts, (feeds, one, one * feeds))
+    return replace(row, ages=f"{row.ages}, {where}") if where else row
 
 
 def _goes_by(basis: Basis, days: tuple[int, int]) -> datetime:
@@ -102,7 +108,7 @@ def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, flo
         basis.show(one, "ml"),
         basis.show(day, "ml"),
         _mix(basis, facts, day) if days[0] else "",
-        _published(basis, days, day),
+        _published(basis, days, day, feeds),
         kilos,
         one,
         day,
@@ -122,7 +128,7 @@ def _mix(basis: Basis, facts: Facts, day: float) -> str:
     return AMOUNTS["milk-batch"].work_out(Facts(facts.numbers, rate), basis.system).words(basis.system)
 
 
-def _published(basis: Basis, days: tuple[int, int], day: float) -> str:
+def _published(basis: Basis, days: tuple[int, int], day: float, feeds: int) -> str:
     """Return what the published tables give for a week, side by side, and where the plan stands to them."""
     week = (days[1] - 1) // 7
     if not days[0] or week >= len(WEEKS):
@@ -133,8 +139,13 @@ def _published(basis: Basis, days: tuple[int, int], day: float) -> str:
     if day > max(high for _, high in spans):
         return f"{told}. This is more, as it is heavy: weigh it again first."
     if day < min(low for low, _ in spans):
-        return f"{told}. This is less, as it is light."
+        return f"{told}. This is less, {_why_less(basis, day, feeds)}."
     return f"{told}; this goes by its weight."
+
+
+def _why_less(basis: Basis, day: float, feeds: int) -> str:
+    most = bottle_mark(basis.number("feed-most"), basis.system)
+    return "as no lamb has more in one feed" if day >= most * feeds - 1 else "as it is light"
 
 
 def _span(basis: Basis, span: tuple[float, float], number: Number) -> str:

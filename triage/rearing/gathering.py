@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import datetime
+from typing import NamedTuple
 
 from triage.casebook.rows import Lamb, Observation
 from triage.facts import UNSURE, Value
@@ -18,6 +20,19 @@ ASKED = {"kept": "keep-as", "tail": "tail", "dam": "dam-vaccine"}
 NO_BIRTH = "Its age is not known, so nothing can be dated. Give it on the lamb's card: l, then c."
 
 GRAMS = 1000
+
+HAD = "first-milk-had"
+FIRST_MILKS = ("first-milk", "ewes-milk")
+MILKS = (*FIRST_MILKS, "milk")
+"""What a feed was, among the choices of the observation `feed`."""
+
+
+class Given(NamedTuple):
+    """A feed that was written down: when, what, and how much in ml."""
+
+    at: datetime
+    what: str
+    ml: float
 
 
 def reared_of(
@@ -43,7 +58,19 @@ def reared_of(
         _known(lamb, walked, seen),
         holding.law,
         bag_of(holding),
+        fed=tuple((each.at, each.ml) for each in fed_of(seen) if each.what in MILKS),
+        weaned=max((each.at for each in seen if each.kind == "weaned"), default=None),
     )
+
+
+def fed_of(seen: Iterable[Observation]) -> tuple[Given, ...]:
+    """Return every feed that was written down and went in, the oldest first."""
+    given = []
+    for each in seen:
+        amount = each.parts.get("amount") if each.kind == "feed" else None
+        if isinstance(amount, float) and amount > 0:
+            given.append(Given(each.at, str(each.parts.get("what", "")), amount))
+    return tuple(sorted(given))
 
 
 def bag_of(holding: Holding) -> Bag | None:
@@ -60,12 +87,14 @@ def _known(lamb: Lamb, moves: tuple[Move, ...], seen: tuple[Observation, ...]) -
         known["birth-type"] = lamb.birth_type
     if lamb.sex:
         known["keep-as"] = lamb.sex
+    told = [move.value for move in moves if isinstance(move, Answer) and move.finding == HAD]
+    if told:
+        known[HAD] = told[-1]
     # A lamb that had none of its mother's milk has none of her cover either.
-    if any(
-        isinstance(move, Answer) and (move.finding, move.value) == ("first-milk-had", "none")
-        for move in moves
-    ):
+    if "none" in told:
         known["dam-vaccine"] = "uncovered"
+    if any(each.what in FIRST_MILKS for each in fed_of(seen)):
+        known[HAD] = "had"
     for each in sorted(seen, key=lambda each: each.at):
         if each.kind != "raising":
             continue

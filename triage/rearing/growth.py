@@ -24,6 +24,13 @@ class Growth:
     until: datetime
     each_day: float
     expected: float
+    most: float = float("inf")
+    """More than the fastest lambs gain: the scale, or the note of it, is wrong."""
+
+    @property
+    def likely(self) -> bool:
+        """Whether a lamb can have gained so much."""
+        return self.each_day <= self.most
 
     @property
     def word(self) -> str:
@@ -43,7 +50,12 @@ class Growth:
             lost = show(-self.each_day, "kg/day", system)
             how = f"It has lost {lost} {since}" if self.each_day < 0 else f"It has gained nothing {since}"
             return f"{how}: not growing. Open the guide for it today, at Pale, thin or not growing."
+        if not self.likely:
+            gained = show(self.each_day, "kg/day", system)
+            return f"By these weights it gained {gained} {since}, more than any lamb does. Weigh it again."
         gained = f"It has gained {show(self.each_day, 'kg/day', system)} {since}"
+        if self.each_day < self.expected / 2:
+            return f"{gained}: far too slow, as {least} is the least expected. {FAR_TOO_SLOW}"
         if self.word == "slow":
             return f"{gained}: slow, as {least} is the least expected. {SLOW}"
         return f"{gained}: on course. {least} is the least expected.{again}"
@@ -54,10 +66,11 @@ def _day(moment: datetime, now: Now) -> str:
     return f"{here.day} {here:%b}"
 
 
+FAR_TOO_SLOW = "Open the guide for it today, at Pale, thin or not growing."
 SLOW = "Check the mix, the teat, its dung and its chest, and weigh again in a few days."
 
 
-def growth_of(weighed: Sequence[Weighing], expected: float) -> Growth | None:
+def growth_of(weighed: Sequence[Weighing], expected: float, most: float = float("inf")) -> Growth | None:
     """Return the growth to the last weighing, from the one about a week before it.
 
     The first weighing that is at most a week older serves, so that an old gain does not hide a new check;
@@ -72,4 +85,4 @@ def growth_of(weighed: Sequence[Weighing], expected: float) -> Growth | None:
     recent = [each for each in older if until - each[0] <= WEEK + APART]
     since, before = recent[0] if recent else older[-1]
     days = (until - since) / timedelta(days=1)
-    return Growth(since, until, (kilos - before) / days, expected)
+    return Growth(since, until, (kilos - before) / days, expected, most)

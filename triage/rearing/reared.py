@@ -44,6 +44,10 @@ class Reared:
     law: str = ""
     """The name of a law among the guide's, or empty: then the strictest holds."""
     bag: Bag | None = None
+    fed: tuple[Weighing, ...] = ()
+    """Each feed of milk that was written down (ml) with its time, the oldest first."""
+    weaned: datetime | None = None
+    """When it had its last milk, where that was written down."""
     ill: str = ""
     """Why the guide's own page comes before any plan, in a sentence; empty for a lamb that is well."""
 
@@ -53,14 +57,18 @@ class Reared:
 
     def until(self, now: datetime) -> Reared:
         """Return the lamb without what a clock that ran ahead dated to a time still to come."""
-        weighed, eaten = (
-            tuple(each for each in seen if each[0] <= now) for seen in (self.weighed, self.eaten)
+        weighed, eaten, fed = (
+            tuple(each for each in seen if each[0] <= now) for seen in (self.weighed, self.eaten, self.fed)
         )
-        return replace(self, weighed=weighed, eaten=eaten)
+        return replace(self, weighed=weighed, eaten=eaten, fed=fed)
 
     def growth(self, guide: Guide) -> Growth | None:
         """Return how it has grown between its weighings, None where there are not two far enough apart."""
-        return growth_of(self.weighed, guide.numbers["gain-expected"].value)
+        if not self.weighed:
+            return None
+        young = self.hours(self.weighed[-1][0]) <= guide.numbers["week-three"].quantity.to("h").value
+        least = guide.numbers["gain-young" if young else "gain-expected"].value
+        return growth_of(self.weighed, least, guide.numbers["growth-fast"].value)
 
     def facts(self, guide: Guide, at: datetime, system: System) -> Facts:
         """Return what the sums need for the lamb as it is, or is expected to be, at a time."""
@@ -81,12 +89,18 @@ class Reared:
         if not before:
             return self._back(guide, at)
         when, kilos = before[-1]
-        expected, growth = guide.numbers["gain-expected"].value, self.growth(guide)
-        gain = min(expected, max(0.0, growth.each_day)) if growth else expected
-        gain *= min(1.0, kilos / guide.numbers["birth-twin"].value)
+        growth = self.growth(guide)
+        most = max(0.0, growth.each_day) if growth else guide.numbers["gain-expected"].value
+        small = min(1.0, kilos / guide.numbers["birth-twin"].value)
+        young, later, slow = (
+            min(most, guide.numbers[name].value) * small
+            for name in ("gain-young", "gain-expected", "guess-growth")
+        )
         days = max(0.0, (at - when) / timedelta(days=1))
-        slow = min(gain, guide.numbers["guess-growth"].value)
-        grown = gain * min(days, TRUSTED) + slow * max(0.0, days - TRUSTED)
+        until_three = guide.numbers["week-three"].quantity.to("day").value - self.hours(when) / 24
+        first = min(days, max(0.0, until_three))
+        trusted = max(0.0, min(days, TRUSTED) - first)
+        grown = young * first + later * trusted + slow * (days - first - trusted)
         return _in_steps(kilos + grown) if days else kilos
 
     def _back(self, guide: Guide, at: datetime) -> float:

@@ -71,5 +71,5 @@ def lamb_told(
 
 
 def _on_the_minute(moment: datetime) -> datetime:
-    """Return the nearest whole minute: hours are rounded, and an age is never known better."""
-    return (moment + timedelta(seconds=30)).replace(second=0, microsecond=0)
+    """Return the whole minute before: hours are rounded, and a lamb told to be 42 days old is not 41."""
+    return moment.replace(second=0, microsecond=0)

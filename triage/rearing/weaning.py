@@ -31,8 +31,8 @@ class Weaning:
 
     @property
     def ready(self) -> bool:
-        """Whether all three signs are met."""
-        return all(sign.met for sign in self.signs)
+        """Whether all three signs are met, and it still has milk."""
+        return bool(self.signs) and all(sign.met for sign in self.signs)
 
 
 READY = "It is ready. Stop the milk at once, and keep its pen, its mates and its feed the same for that week."
@@ -40,17 +40,19 @@ NOT_WELL = (
     "All three signs are there, but it is not well. See to that first, and keep on with the milk till then."
 )
 NOT_YET = "Not yet. Keep on with the milk, and weigh it each week."
+WEANED = "It is weaned. No more milk, unless a vet asks for it."
 LATE = "It is late. Take it off milk, but ask the vet first why it does not grow or does not eat."
 LACKS = {
     ("age", False): "Heavy and eating, but too young. Keep on with the milk until its day comes.",
     ("weight", False): (
-        "Old enough and eating, but too light. Keep on with two feeds a day until it is heavy enough. If it "
-        "gains little in a week, ask the vet why."
+        "Old enough and eating, but too light. Keep on with its milk until it is heavy enough. If it gains "
+        "little in a week, ask the vet why."
     ),
     ("weight", None): "Weigh it. Without a weight nobody knows whether it is ready.",
     ("feed", False): (
-        "Old and heavy enough, but it has not eaten that much on so many days running. Go down to two milk "
-        "feeds, with fresh lamb feed and water always in reach. Measure each day. Do not stop the milk yet."
+        "Old and heavy enough, but it has not eaten that much on so many days running. Leave out one "
+        "milk feed a day, so that it is hungry, with fresh lamb feed and water always in reach. Measure each "
+        "day. Do not stop the milk yet."
     ),
     ("feed", None): (
         "Measure what it eats: weigh the feed in the trough, and again a day later. It must be the only one "
@@ -62,6 +64,8 @@ LACKS = {
 
 def weaning_of(basis: Basis) -> Weaning:
     """Return how a lamb stands to the three signs now, and what to do about the one that is missing."""
+    if basis.lamb.weaned and basis.lamb.weaned <= basis.now.moment:
+        return Weaning((), WEANED)
     signs = (_age(basis), _weight(basis), _feed(basis))
     lacking = [sign for sign in signs if not sign.met]
     if not lacking and not _poorly(basis):
@@ -92,6 +96,9 @@ def _age(basis: Basis) -> Sign:
 def _weight(basis: Basis) -> Sign:
     least, weighed = basis.number("wean-weight"), basis.lamb.weighed
     asked = f"and {basis.show(least, 'kg')} at least is asked."
+    growth = basis.lamb.growth(basis.guide)
+    if growth and not growth.likely:
+        return Sign("weight", None, f"Weight: it can't be right, {asked} Weigh it again.")
     if not weighed or basis.now.moment - weighed[-1][0] > FRESH:
         return Sign("weight", None, f"Weight: not known this week, {asked}")
     kilos = weighed[-1][1]

@@ -8,12 +8,12 @@ from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from triage.casebook.rows import Observation
-from triage.guide.model import Guide
+from triage.guide.model import End, Guide
 from triage.handover.gathering import meets
 from triage.observations import words_of
 from triage.page.page import Block, Page
 from triage.rearing import Plan, plan_of
-from triage.rearing.blocks import chosen, task_blocks, today_blocks
+from triage.rearing.blocks import WEANED_KEY, chosen, task_blocks, today_blocks
 from triage.rearing.duties import Task
 from triage.rearing.gathering import reared_of
 from triage.walk import Move
@@ -80,11 +80,27 @@ class PlanRoom:
         urgency = walk.guide.urgency(walk.state.urgency) if walk.state.urgency else None
         if urgency and urgency.opens:
             return f"{urgency.say}. {GUIDE_FIRST}"
+        if case and case.look and isinstance(walk.node, End):
+            return f"Its last page still holds: {self._title(walk.node)}. {GUIDE_FIRST}"
         return UNFINISHED if walk.moves and not walk.finished else ""
 
+    def _may_wean(self, plan: Plan | str) -> bool:
+        return not isinstance(plan, str) and not self._task and plan.weaning_near and bool(plan.weaning.signs)
+
+    def _title(self, end: End) -> str:
+        from triage.page.words import Reader
+
+        walk = self.session.whole
+        return Reader(walk.guide, walk.facts, self.session.desk.system).fill(end.title)
+
     def take(self, typed: str) -> None:
-        """Open the duty of a digit; Enter alone goes back."""
+        """Open the duty of a digit, or write down that it is weaned; Enter alone goes back."""
         plan = self.plan()
+        if typed == WEANED_KEY and self._may_wean(plan):
+            from triage.session.noting import NotingRoom
+
+            self.session.desk.open(NotingRoom.begin(self.session, "weaned"))
+            return
         tasks = () if isinstance(plan, str) or self._task else chosen(plan)
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0
         if not typed:
