@@ -11,6 +11,7 @@ from triage.paper.pieces import (
     BOX,
     INDENT,
     PAD,
+    TURN,
     WIDE,
     Part,
     Piece,
@@ -64,6 +65,7 @@ def plan_parts(plan: Plan, now: Now, system: System, phone: str = "") -> Iterato
     yield from _due(plan, now)
     yield from _weaning(plan)
     yield from _weights(plan, now, system)
+    yield from _in_full(plan, now)
 
 
 def _born(plan: Plan, now: Now) -> str:
@@ -96,31 +98,55 @@ def _milk_row(milk: Milk) -> Piece:
     return under_row(made, text(f"{milk.dates}. {milk.published}".strip(), SMALL), len(MILK))
 
 
+def _still(plan: Plan) -> tuple[Task, ...]:
+    """Return the duties that are not over."""
+    return tuple(task for task in plan.tasks if (task.ends or task.begins + LATELY) >= plan.made)
+
+
 def _due(plan: Plan, now: Now) -> Iterator[Part]:
-    """Yield each duty that is not over, with a box for each of its days."""
-    still = tuple(task for task in plan.tasks if (task.ends or task.begins + LATELY) >= plan.made)
+    """Yield a line for each duty that is not over, with a box for each of its days."""
+    still = _still(plan)
     tasks = once_each(still)
     if not tasks:
         return
     yield text("What is due", HEAD, "h2", leads=True)
-    rows = tuple(_task(task, [each for each in still if each.duty is task.duty], now) for task in tasks)
+    rows = tuple(_line(task, [each for each in still if each.duty is task.duty], now) for task in tasks)
     yield Rows(DUE, head_of(("When", "Tick it when it is done"), DUE, LABEL), rows)
 
 
-def _task(task: Task, again: list[Task], now: Now) -> Piece:
+def _line(task: Task, again: list[Task], now: Now) -> Piece:
     width = DUE[1] - PAD
     what = [_ticked([task.title], STRONG.name, width)]
     if len(again) > 1:
         what.append(_ticked([dates_of(each, now) for each in again], CELL.name, width))
-    what.append(listed(task.do, CELL, "-", width))
+    when = cell(f"{len(again)} times" if len(again) > 1 else dates_of(task, now), STRONG, DUE[0])
+    return row((when, Piece("".join(each.html for each in what), sum(each.high for each in what))))
+
+
+def _in_full(plan: Plan, now: Now) -> Iterator[Part]:
+    """Yield each duty with what to do, what to mind, and what the law says."""
+    tasks = once_each(_still(plan))
+    if not tasks:
+        return
+    yield TURN
+    yield text("How it is done", HEAD, "h2", leads=True)
+    yield Rows(
+        DUE,
+        head_of(("When", "What to do, and what to mind"), DUE, LABEL),
+        tuple(_task(each, now) for each in tasks),
+    )
+
+
+def _task(task: Task, now: Now) -> Piece:
+    width = DUE[1] - PAD
+    what = [text(task.title, STRONG, width=width), listed(task.do, CELL, "-", width)]
     if task.cautions:
         what.append(listed(task.cautions, CELL, "!", width))
     if task.why:
         what.append(text(f"Why: {task.why}", NOTE, width=width))
     what += [text(line, NOTE, width=width) for line in task.law]
-    when = cell(f"{len(again)} times" if len(again) > 1 else dates_of(task, now), STRONG, DUE[0])
-    content = Piece("".join(each.html for each in what), sum(each.high for each in what))
-    return row((when, content))
+    when = cell(dates_of(task, now), CELL, DUE[0])
+    return row((when, Piece("".join(each.html for each in what), sum(each.high for each in what))))
 
 
 def _ticked(said: list[str], style: str, width: float) -> Piece:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.amounts import AMOUNTS
 from triage.check.search.pages import Page
@@ -31,8 +32,7 @@ class Part:
         return self.unasked if answer is None else bool(self.among >> answer & 1)
 
 
-@dataclass(frozen=True)
-class Claim:
+class Claim(NamedTuple):
     """A page is at fault for every lamb of which all the parts are true."""
 
     node: str
@@ -52,11 +52,22 @@ def claims_of(guide: Guide, telling: Telling, pages: Mapping[str, Page]) -> Iter
     for page in pages.values():
         yield from _meant_for(page.node, telling)
         yield from _sums(page)
+    by_rank = {rank: [page for page in pages.values() if _later(guide, page, rank)] for rank in _ranks(guide)}
     for rule in guide.rules.values():
         parts = _parts(guide, telling, rule)
-        for page in pages.values():
-            if _can_break(guide, rule, page):
+        later = rule.always is not None and rule.always.urgency
+        for page in by_rank[guide.rank(later)] if later else pages.values():
+            if page.spoken_of(rule) if later else _can_break(rule, page):
                 yield Claim(page.node.name, parts, rule.name)
+
+
+def _ranks(guide: Guide) -> range:
+    return range(len(guide.front.urgencies) + 1)
+
+
+def _later(guide: Guide, page: Page, rank: int) -> bool:
+    """Whether a page is an end that is less urgent than a rank."""
+    return isinstance(page.node, End) and guide.rank(page.node.urgency) > rank
 
 
 def told(guide: Guide, pages: Mapping[str, Page], claim: Claim) -> tuple[Place, str]:
@@ -78,8 +89,8 @@ def _meant_for(node: Act | End, telling: Telling) -> Iterator[Claim]:
 
 def _sums(page: Page) -> Iterator[Claim]:
     name = page.node.name
-    for amount in AMOUNTS.values():
-        for finding in amount.needs if amount.name in page.shown else ():
+    for amount in [AMOUNTS[shown] for shown in page.shown if shown in AMOUNTS]:
+        for finding in amount.needs:
             what = (
                 f"{{{amount.name}}} needs '{finding}', which this walk to '{name}' never asks; ask it first"
             )
@@ -87,17 +98,13 @@ def _sums(page: Page) -> Iterator[Claim]:
             yield Claim(name, (part,), "unknown-finding", what, page.shown[amount.name])
 
 
-def _can_break(guide: Guide, rule: Rule, page: Page) -> bool:
+def _can_break(rule: Rule, page: Page) -> bool:
     """Whether a rule can be broken at a page, as far as the page alone tells."""
     if not page.spoken_of(rule):
         return False
     if rule.never:
         return page.has(rule.never)
-    assert rule.always is not None
-    if rule.always.urgency:
-        node = page.node
-        return isinstance(node, End) and guide.rank(node.urgency) > guide.rank(rule.always.urgency)
-    return not page.has(rule.always)
+    return rule.always is not None and not page.has(rule.always)
 
 
 def _parts(guide: Guide, telling: Telling, rule: Rule) -> tuple[Part, ...]:

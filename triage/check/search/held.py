@@ -15,8 +15,12 @@ class Held:
     def __init__(self, ways: Ways, packing: Packing, claims: Iterable[Claim]) -> None:
         self._bit: dict[tuple[Part, ...], int] = {}
         self._at: dict[int, dict[int, list[Claim]]] = {}
+        # A rule's claims share their parts, so most of them are known without being compared.
+        seen: dict[int, int] = {}
         for claim in claims:
-            bit = self._bit.setdefault(claim.parts, 1 << len(self._bit))
+            bit = seen.get(id(claim.parts), 0)
+            if not bit:
+                bit = seen[id(claim.parts)] = self._bit.setdefault(claim.parts, 1 << len(self._bit))
             self._at.setdefault(ways.node_at[claim.node], {}).setdefault(bit, []).append(claim)
         self._looks = self._look_ups(ways, packing)
         self._by_node: dict[int, tuple[int, tuple[tuple[int, dict[int, int]], ...]]] = {}

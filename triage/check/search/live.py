@@ -152,23 +152,35 @@ class Live:
     def _make(self, claims: Sequence[Claim]) -> list[list[int]]:
         """Return for each rank of urgency the tests that each node itself makes."""
         made = [self._by_ways(ways) for ways in self.ways.nodes]
-        by_rank: dict[int, list[tuple[int, Claim]]] = {}
-        parts: dict[tuple[object, ...], int] = {}
+        by_rank: dict[int, list[tuple[int, int]]] = {}
+        # A rule's claims share their parts, so what they test and when is worked out once.
+        parts: dict[int, tuple[int, int]] = {}
         for claim in claims:
-            if claim.parts not in parts:
-                each = {self._test(self.ways.finding_at[part.finding], part.among) for part in claim.parts}
-                parts[claim.parts] = sum(each)
+            if id(claim.parts) not in parts:
+                parts[id(claim.parts)] = self._tested(claim), self._open_ranks(claim)
+            tests, ranks = parts[id(claim.parts)]
             at = self.ways.node_at[claim.node]
-            if any(part.finding == URGENCY for part in claim.parts):
-                by_rank.setdefault(at, []).append((parts[claim.parts], claim))
+            if ranks:
+                by_rank.setdefault(at, []).append((tests, ranks))
             else:
-                made[at] |= parts[claim.parts]
+                made[at] |= tests
         all_ranks = [list(made) for _ in range(self.ways.nobody + 1)]
         for at, asked in by_rank.items():
             for rank, here in enumerate(all_ranks):
-                for tests, claim in asked:
-                    here[at] |= tests if claim.open_at(rank) else 0
+                for tests, ranks in asked:
+                    here[at] |= tests if ranks >> rank & 1 else 0
         return all_ranks
+
+    def _tested(self, claim: Claim) -> int:
+        """Return the tests that a claim makes."""
+        return sum({self._test(self.ways.finding_at[part.finding], part.among) for part in claim.parts})
+
+    def _open_ranks(self, claim: Claim) -> int:
+        """Return as bits the ranks of urgency at which a claim can be broken; 0 where that is not asked."""
+        if all(part.finding != URGENCY for part in claim.parts):
+            return 0
+        # The bit above all ranks tells a claim that no rank can break from one that asks for none.
+        return sum(1 << rank for rank in range(self.ways.nobody + 1) if claim.open_at(rank)) | 1 << 62
 
     def _by_ways(self, ways: object) -> int:
         made = 0
