@@ -70,6 +70,7 @@ def test_the_calendar(tmp_path: Path) -> None:
         ran = triage("plan", "age=2 days", "weight=4kg", "--calendar", str(file))
     assert ran.returncode == 0, ran.stderr
     assert "never the only alarm" in ran.stdout
+    assert "empty that calendar first" in ran.stdout
     assert len(vobject.readOne(file.read_text()).vevent_list) > 20
     file.unlink()
     missed = triage("plan", "age=2 days", "weight=4kg", "--missed", "1", "--calendar", str(file))

@@ -16,6 +16,12 @@ if TYPE_CHECKING:
     from triage.units import System
 
 
+OWN_CALENDAR = (
+    "Bring it into a calendar of its own. A later file changes what is there and doubles nothing, but it "
+    "takes nothing out: where the plan now goes another way, as with vaccines, empty that calendar first."
+)
+
+
 class Made(NamedTuple):
     """A plan, and all that it was made by."""
 
@@ -132,3 +138,4 @@ def _calendar(made: Made, file: Path) -> None:
 
     write_bytes_whole(calendar_of_plan(made.plan, made.now), file)
     say(f"Written to {file}. {WARNING}")
+    say(OWN_CALENDAR)
