@@ -29,17 +29,26 @@ def test_a_feed_is_the_day_shared_out() -> None:
 @pytest.mark.parametrize(
     ("kg", "ml", "ceiling"),
     [
-        (5.0, 250, "The most in one feed: 250 ml (50 ml for each kg)"),
         (9.0, 450, "The most in one feed: 450 ml (50 ml for each kg)"),
         (12.0, 450, "The most in one feed: 450 ml (in any lamb)"),
     ],
 )
-def test_a_feed_is_cut_at_the_lower_of_two_ceilings(kg: float, ml: float, ceiling: str) -> None:
-    """In three feeds 180 ml/kg would be 60 in each: 50 ml/kg cuts it up to 9 kg, and above that 450 ml."""
+def test_a_feed_is_cut_at_the_most_for_any_lamb(kg: float, ml: float, ceiling: str) -> None:
+    """In three feeds 180 ml/kg would be 60 in each: from 9 kg on 450 ml cuts it."""
     result = summed("milk-feed", {"weight": kg, "age": 40 * DAY})
 
     assert result.figures == (Figure(ml, "ml"),)
     assert result.working[3:] == (f"Shared out: {kg * 60:g} ml a feed", ceiling, f"{ROUNDED} {ml} ml")
+
+
+@pytest.mark.parametrize(("kg", "feeds", "ml"), [(5.0, 4, 220), (8.9, 4, 400), (9.0, 3, 450)])
+def test_a_light_lamb_has_one_feed_more(kg: float, feeds: int, ml: float) -> None:
+    """Below 9 kg three feeds of 50 ml/kg can't hold 180: four of 45 do. The count says so, if it is weighed."""
+    known: dict[str, Value] = {"weight": kg, "age": 40 * DAY}
+
+    assert summed("milk-feed", known).figures == (Figure(ml, "ml"),)
+    assert summed("milk-count", known).figures[0].value == feeds
+    assert summed("milk-count", {"age": 40 * DAY}).figures[0].value == 3
 
 
 def test_a_feed_at_its_ceiling_is_not_cut() -> None:
@@ -51,17 +60,16 @@ def test_a_feed_at_its_ceiling_is_not_cut() -> None:
 
 
 def test_a_feed_in_ounces() -> None:
-    """At 10 lb 180 ml/kg are 27.61 oz a day, 9.2 in each of three feeds, cut at 7.67 and rounded to 7.5."""
+    """At 10 lb 180 ml/kg are 27.61 oz a day; three feeds can't hold them, and 6.9 in four is rounded to 6.75."""
     result = summed("milk-feed", {"weight": 10 * LB, "age": 40 * DAY}, "us")
 
-    assert result.figures == (Figure(7.5 * OZ, "ml"),)
+    assert result.figures == (Figure(6.75 * OZ, "ml"),)
     assert result.working == (
         "Weight 10 lb",
         "10 lb x 2.761 oz = 27.61 oz a day",
-        "Older than 35 days: 3 feeds a day",
-        "Shared out: 9.2 oz a feed",
-        "The most in one feed: 7.67 oz (0.77 oz for each lb)",
-        f"{ROUNDED} 7.5 oz",
+        "Older than 35 days: 3 feeds a day, and one more while it is so light that they can't hold its day's milk",
+        "Shared out: 6.9 oz a feed",
+        f"{ROUNDED} 6.75 oz",
     )
 
 
@@ -80,13 +88,13 @@ def test_a_day_is_its_feeds() -> None:
 
 
 def test_a_day_in_ounces_names_the_ceiling_it_met() -> None:
-    """Three feeds of 7.5 oz are 22.5 oz, as the ceiling cut each of them."""
-    result = summed("milk-day", {"weight": 10 * LB, "age": 40 * DAY}, "us")
+    """At 24 lb three feeds of 15 oz are 45 oz, as the most for any lamb cut each of them."""
+    result = summed("milk-day", {"weight": 24 * LB, "age": 40 * DAY}, "us")
 
-    assert result.figures == (Figure(22.5 * OZ, "ml", "a day"),)
+    assert result.figures == (Figure(45 * OZ, "ml", "a day"),)
     assert result.working[4:] == (
-        "The most in one feed: 7.67 oz (0.77 oz for each lb)",
-        "3 feeds of 7.5 oz",
+        "The most in one feed: 15.2 oz (in any lamb)",
+        "3 feeds of 15 oz",
     )
 
 

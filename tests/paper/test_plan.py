@@ -28,7 +28,12 @@ def made(days: float, system: System = "metric", **known: Any) -> tuple[Plan, An
 
 
 def still(plan: Plan) -> list[Task]:
-    return [task for task in plan.tasks if (task.ends or task.begins + LATELY) >= plan.made]
+    """What is not over; a duty without an end or another day stands for good."""
+    return [
+        task
+        for task in plan.tasks
+        if (task.ends or task.begins + LATELY) >= plan.made or not (task.ends or task.duty.every)
+    ]
 
 
 @pytest.mark.parametrize("system", SYSTEMS)

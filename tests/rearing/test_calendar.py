@@ -54,7 +54,7 @@ def test_two_lambs_have_two_sets_of_events() -> None:
 
 
 def test_a_clock_change_moves_nothing() -> None:
-    """Born two hours before the clock goes forward: the deadline is two real hours later, and days are days.
+    """Born two hours before the clock goes forward: the deadline is four real hours later, and days are days.
 
     In London the clock went from 1:00 to 2:00 on 29 March 2026 (UTC from 1:00).
     """
@@ -65,7 +65,7 @@ def test_a_clock_change_moves_nothing() -> None:
     first = next(event for event in read.values() if "First milk, the first feed" in event.summary.value)
     lamp = next(event for event in read.values() if "lamp away" in event.summary.value)
 
-    assert first.dtend.value == datetime(2026, 3, 29, 2, 0, tzinfo=UTC)  # 3:00 on a clock in London
+    assert first.dtend.value == datetime(2026, 3, 29, 4, 0, tzinfo=UTC)  # 5:00 on a clock in London
     assert lamp.dtstart.value == date(2026, 4, 1)
 
 

@@ -11,8 +11,10 @@ from hypothesis import strategies as st
 
 from tests.rearing.lambs import BAG, at, basis, lamb, now, shipped, weighed
 from triage.rearing import plan_of
+from triage.rearing.blocks import milk_lines
 from triage.rearing.feeding import Milk, milk_of
 from triage.rearing.reared import Bag
+from triage.rearing.weaning import WEANED
 from triage.units import ML_PER_FLOZ, System
 
 
@@ -26,12 +28,22 @@ def test_the_table_runs_from_birth_to_weaning_without_a_gap() -> None:
 
     assert rows[0].begins == at(0)
     assert all(row.ends == after.begins for row, after in pairwise(rows))
-    assert rows[-1].ends == at(42)
+    assert rows[-2].ends == at(42)
+    assert (rows[-1].ages, rows[-1].ends) == ("Days 43 to 90, if it still has milk", at(90))
+
+
+def test_a_weaned_lamb_has_no_more_milk() -> None:
+    """Once it is written down that it is weaned, no row goes on after that, and the page says so."""
+    plan = plan_of(shipped(), lamb(weaned=at(45)), now(46), "metric")
+
+    assert all(row.begins < at(45) for row in plan.milk)
+    assert milk_lines(plan, "metric") == [WEANED]
+    assert not plan.weaning.ready
 
 
 def test_a_lamb_past_weaning_age_still_has_its_week() -> None:
     """A lamb that is not ready keeps its milk, to the week it is in, and never past three months."""
-    assert milk(50)[-1].ends == at(56)
+    assert milk(50)[-2].ends == at(56)
     assert milk(89)[-1].ends == at(90)
     assert plan_of(shipped(), lamb(), now(50), "metric").milk_now is not None
 
@@ -50,8 +62,19 @@ def test_the_first_day_is_first_milk() -> None:
 
 
 def test_feeds_get_fewer_at_the_ages_of_the_guide() -> None:
-    """Six a day in the first week, four to three weeks, three after it."""
-    assert [row.feeds for row in milk()] == [4, 6, 4, 4, 3, 3, 3]
+    """Six a day in the first week, four to three weeks, three after it; a light lamb keeps one more."""
+    heavy = milk(41, weighed=weighed(*((day, 5.0 + 0.25 * day) for day in range(0, 42, 7))))
+    assert [row.feeds for row in heavy] == [4, 6, 4, 4, 3, 3, 3, 3]
+    assert [row.feeds for row in milk()] == [4, 6, 4, 4, 4, 4, 4, 4]
+
+
+def test_a_light_lamb_is_not_cut_at_three_weeks() -> None:
+    """A slow lamb of 5 kg has no less milk at 22 days than at 21: three feeds could not hold it."""
+    rows = milk(22, weighed=weighed((0, 4.0), (20.9, 5.0)))
+    before, after = (next(row for row in rows if row.begins <= at(day) < row.ends) for day in (20.95, 21.5))
+
+    assert (after.feeds, after.each, after.day) == (4, "220 ml", "880 ml")
+    assert after.day_ml >= before.day_ml
 
 
 @settings(max_examples=60, deadline=None)
@@ -83,11 +106,11 @@ def test_a_weighing_bends_the_plan() -> None:
 
 
 def test_a_fast_lamb_is_not_fed_ahead_of_its_weight() -> None:
-    """Between weighings it is taken to grow at the least expected, however fast it grew before."""
+    """Between weighings it is taken to grow at the least expected of its age, however fast it grew before."""
     fast = milk(10, weighed=weighed((0, 4.0), (10, 8.0)))
 
     week = next(row for row in fast if row.begins > at(10))
-    assert week.kg == pytest.approx(8.0 + 4 * 0.19, abs=0.051)
+    assert week.kg == pytest.approx(8.0 + 4 * 0.1, abs=0.051)
 
 
 def test_a_lamb_that_lost_weight_is_not_taken_to_lose_more() -> None:
@@ -141,7 +164,7 @@ def test_the_weeks_before_the_first_weighing_are_those_of_a_smaller_lamb() -> No
 
     assert rows[0].kg == pytest.approx(4.0, abs=0.05)
     assert rows[0].each == "200 ml"
-    assert all(before.kg < after.kg <= 12.0 for before, after in pairwise(rows))
+    assert all(before.kg < after.kg <= 12.0 for before, after in pairwise(rows[:-1]))
 
 
 @pytest.mark.parametrize(("day", "kilos"), [(42, 5.0), (10, 1.2), (0.5, 9.0)])
@@ -192,10 +215,10 @@ def test_a_week_goes_by_what_the_scale_said_last_in_it(
 def test_an_old_weight_does_not_run_ahead_of_a_slow_lamb() -> None:
     """Weighed at birth and never again: after two weeks it is taken to gain 100 g a day, as one never weighed."""
     rows = milk(0.5, weighed=weighed((0, 4.0)))
-    sixth, third = rows[-1], next(row for row in rows if row.begins == at(14))
+    third, sixth = (next(row for row in rows if row.begins == at(day)) for day in (14, 35))
 
-    assert third.kg == pytest.approx(4.0 + 14 * 0.19, abs=0.05)
-    assert sixth.kg == pytest.approx(4.0 + 14 * 0.19 + 21 * 0.1, abs=0.05)
+    assert third.kg == pytest.approx(4.0 + 14 * 0.1, abs=0.05)
+    assert sixth.kg == pytest.approx(4.0 + 35 * 0.1, abs=0.05)
 
 
 @pytest.mark.parametrize(

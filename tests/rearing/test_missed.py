@@ -35,7 +35,7 @@ def test_two_missed_feeds_are_a_sick_lamb() -> None:
 
 def test_no_room_is_said() -> None:
     """At three feeds a day each is near the most for one feed; what was missed is let go."""
-    line = told(1, 36.0)
+    line = told(1, 88.0)
 
     assert "up to" not in line
     assert "What was missed is let go." in line

@@ -9,6 +9,9 @@ import pytest
 
 from tests.session.conftest import Night, texts, typed
 from triage.casebook.rows import Observation
+from triage.rearing.blocks import WEANED_KEY
+from triage.rearing.weaning import WEANED
+from triage.session import Session
 from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom, worry_noted
 from triage.session.resuming import take_up_last
 from triage.walk import Answer
@@ -28,25 +31,63 @@ def test_the_plan_is_one_key_from_the_lamb(night: Night) -> None:
     assert session.page().kind == "lamb"
 
 
+def titles(session: Session) -> set[str]:
+    room = session.room
+    assert isinstance(room, PlanRoom)
+    plan = room.plan()
+    assert not isinstance(plan, str)
+    return {task.title for task in plan.tasks}
+
+
 def test_what_is_written_down_bends_it(night: Night) -> None:
-    """How it is to be raised, and what it eats, are asked on its page and change the plan."""
+    """How it is to be raised is asked on its page and changes what is due."""
     session = night.open(*COLD, "l")
-    typed(session, "2", "4.2 kg", "9", "3", "1", "2", "p")
-    shown = "\n".join(texts(session))
+    typed(session, "2", "4.2 kg", "9", "4", "1", "2", "p")
+    shown = titles(session)
 
     assert "No games with a ram lamb" in shown
-    assert "Dock its tail" in shown
-    assert "lockjaw cover" in shown
+    assert "Dock its tail, if it is to be done" in shown
+    assert "Ask the vet about lockjaw cover before any ring" in shown
+
+
+def test_first_milk_that_was_written_down_is_no_longer_called_for(night: Night) -> None:
+    """Before, the first feed stands first; after it nothing says that it must be in by now."""
+    session = night.open("6", "39.3", "1", "6", "1 h", "l", "p")
+    first = next(block.text for block in session.page().blocks if block.role == "choice")
+    assert first.startswith("First milk, the first feed: now")
+    typed(session, "b", "3", "1", "200 ml", "1", "p")
+    assert not {title for title in titles(session) if title.startswith("First milk")}
+    assert any("Written down for the last day: 200 ml in 1 feed." in line for line in texts(session))
+
+
+def test_far_too_much_milk_is_told(night: Night) -> None:
+    """A litre into a lamb of four kilos is told on its plan, with what to look for."""
+    session = night.open("6", "39.3", "1", "6", "3 days", "l")
+    typed(session, "2", "4.2 kg", "3", "3", "1000 ml", "1", "p")
+
+    assert any("That is too much." in line for line in texts(session))
+
+
+def test_weaned_is_written_down_from_its_plan(night: Night) -> None:
+    """Once weaning is near a digit writes it down, and from then on the plan gives no milk."""
+    session = night.open("6", "39.3", "1", "6", "44 days", "l")
+    typed(session, "2", "12.4 kg", "p")
+    assert any(block.mark == WEANED_KEY for block in session.page().blocks)
+    typed(session, WEANED_KEY, "1")
+    assert session.told.startswith("Written down: Weaned")
+    assert WEANED in texts(session)
+    typed(session, WEANED_KEY)
+    assert "does nothing" in session.told
 
 
 def test_what_is_not_decided_counts_as_not_decided(night: Night) -> None:
     """The last choice of each question is none: nobody is castrated by default, and cover is not taken for sure."""
     session = night.open(*COLD, "l")
-    typed(session, "2", "4.2 kg", "9", "4", "3", "3", "p")
-    shown = "\n".join(texts(session))
+    typed(session, "2", "4.2 kg", "9", "5", "3", "3", "p")
+    shown = titles(session)
 
-    assert "Castrate" not in shown
-    assert "lockjaw cover" in shown
+    assert not any(title.startswith("Castrate") for title in shown)
+    assert "Ask the vet about lockjaw cover before any ring" in shown
 
 
 def test_a_digit_opens_a_duty(night: Night) -> None:

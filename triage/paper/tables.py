@@ -44,7 +44,10 @@ BATCHES = {"metric": (250.0, 500.0, 1000.0, 2000.0), "us": (236.588, 473.176, 94
 """Milk mixed at once, in ml: as a jug shows it."""
 
 BETWEEN = "Weigh it. Between two rows take the lighter one. No scale: open the guide, which guesses low."
-READ_IT = "One feed, and in small type what that makes in a day. Electrolyte: label, law and vet first."
+READ_IT = (
+    "One feed, and in small type what that makes in a day; in more feeds than its age says where it is so told. "
+    "Electrolyte: label, law and vet first."
+)
 TOO_WEAK = "So too if it is cold, or does not suck."
 GIVEN = "milk-week-"
 PUBLISHED = (
@@ -173,7 +176,11 @@ def _milk(wall: Wall) -> Rows:
 def _feed(wall: Wall, known: dict[str, Value]) -> Piece:
     """Return one feed, with what that makes in a day beside it in small type."""
     one = worked(wall, "milk-feed", known)
-    day = f"{worked(wall, 'milk-day', known)} in {worked(wall, 'milk-count', known)}"
+    day, feeds = worked(wall, "milk-day", known), worked(wall, "milk-count", known)
+    if feeds != worked(
+        wall, "milk-count", {"age": known["age"]}
+    ):  # a light lamb has one more than its age says
+        day = f"{day} in {feeds}"
     html = f'<p class="{CELL.name}"><b>{safe(one)}</b> <span class="{SMALL.name}">{safe(day)}</span></p>'
     lines = 1 if wide(one, STRONG) + wide(f" {day}", SMALL) <= AGED[1] - PAD_EVEN else 2
     return Piece(html, lines * CELL.line)

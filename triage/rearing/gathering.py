@@ -21,6 +21,9 @@ NO_BIRTH = "Its age is not known, so nothing can be dated. Give it on the lamb's
 
 GRAMS = 1000
 
+KEPT = {"ewe": "ewe", "wether": "castrated"}
+"""What a card's sex tells of what it is kept as. A ram lamb may still become a wether: it tells nothing."""
+
 HAD = "first-milk-had"
 FIRST_MILKS = ("first-milk", "ewes-milk")
 MILKS = (*FIRST_MILKS, "milk")
@@ -85,8 +88,8 @@ def _known(lamb: Lamb, moves: tuple[Move, ...], seen: tuple[Observation, ...]) -
     known: dict[str, Value] = {}
     if lamb.birth_type:
         known["birth-type"] = lamb.birth_type
-    if lamb.sex:
-        known["keep-as"] = lamb.sex
+    if lamb.sex in KEPT:
+        known["keep-as"] = KEPT[lamb.sex]
     told = [move.value for move in moves if isinstance(move, Answer) and move.finding == HAD]
     if told:
         known[HAD] = told[-1]
