@@ -71,3 +71,36 @@ def test_a_gain_of_weeks_ago_is_not_told_as_that_of_today() -> None:
     told = growth.line(now(40), "metric")
     assert "from 20 Mar to 27 Mar: on course" in told
     assert told.endswith("weigh it.")
+
+
+@pytest.mark.parametrize(
+    ("kilos", "words"), [(4.6, "far too slow"), (4.66, "far too slow"), (4.67, "slow, as"), (5.0, "slow, as")]
+)
+def test_less_than_half_is_no_matter_of_days(kilos: float, words: str) -> None:
+    """Under half of the least that is expected the guide is opened today; between half and all it is weighed again."""
+    growth = grown((0, 4.0), (7, kilos))
+
+    assert growth is not None
+    line = growth.line(now(7), "metric")
+    assert words in line
+    assert ("Open the guide for it today" in line) == (words == "far too slow")
+
+
+def test_a_gain_that_no_lamb_has_is_a_wrong_weight() -> None:
+    """Four kilos in a week are more than the fastest lambs of a trial gain (437 g a day): it is weighed again."""
+    growth = growth_of(weighed((0, 8.6), (7, 12.4)), 0.19, 0.437)
+
+    assert growth is not None
+    assert not growth.likely
+    assert growth.line(now(7), "metric").endswith("Weigh it again.")
+
+
+def test_what_is_expected_goes_by_its_age() -> None:
+    """On milk alone a young lamb can't gain what it will later; from three weeks on more is expected."""
+    young = lamb(weighed=weighed((0, 4.0), (14, 5.6))).growth(shipped())
+    older = lamb(weighed=weighed((20, 6.0), (27, 6.8))).growth(shipped())
+
+    assert young is not None
+    assert older is not None
+    assert (young.expected, young.word) == (0.1, "on course")
+    assert (older.expected, older.word) == (0.19, "slow")

@@ -88,3 +88,12 @@ def test_a_lamb_that_loses_weight_or_is_ill_is_not_weaned() -> None:
     assert weaning_of(basis(replace(growing, ill="Phone the vet now."), 43.5)).line == NOT_WELL
     old = lamb(weighed=weighed((0, 4.0), (84, 24.0), (90, 23.0)), eaten=ate((88, 0.5), (89, 0.5), (90, 0.5)))
     assert weaning_of(basis(old, 91)).line == LATE
+
+
+def test_a_weight_that_can_not_be_weans_no_lamb() -> None:
+    """From 8.6 to 12.4 kg in a week is a slip of the scale or the pen: the weight counts as not known."""
+    known = lamb(weighed=weighed((0, 4.0), (36, 8.6), (43, 12.4)), eaten=ate(*ENOUGH))
+    weaning = weaning_of(basis(known, 43.5))
+
+    assert not weaning.ready
+    assert weaning.line == LACKS["weight", None]

@@ -193,3 +193,13 @@ def test_a_walk_whose_care_was_ended_holds_up_no_plan(night: Night) -> None:
     session.open("plan")
     assert any(line.startswith("Plan for ") for line in texts(session))
     assert not [block for block in session.page().blocks if block.role == "caution"]
+
+
+def test_a_page_that_is_looked_at_again_comes_before_the_plan(night: Night) -> None:
+    """Until its look is done a lamb has the feeds of its last page: its plan says so, and no longer after that."""
+    session = night.open("6", "39.3", "1", "5", "2h", "6", "4.2kg", "l", "p")
+    assert session.walk.state.urgency == "watch"
+    assert any(text.startswith("Its last page still holds: First milk now") for text in texts(session))
+
+    typed(session, "b", "k", "p")
+    assert not any(text.startswith("Its last page") for text in texts(session))

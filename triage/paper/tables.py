@@ -45,7 +45,7 @@ BATCHES = {"metric": (250.0, 500.0, 1000.0, 2000.0), "us": (236.588, 473.176, 94
 
 BETWEEN = "Weigh it. Between two rows take the lighter one. No scale: open the guide, which guesses low."
 READ_IT = (
-    "One feed, and in small type what that makes in a day; in more feeds than its age says where it is so told. "
+    "One feed, and in small type what that makes in a day. A light lamb has a feed more where it says so. "
     "Electrolyte: label, law and vet first."
 )
 TOO_WEAK = "So too if it is cold, or does not suck."

@@ -90,8 +90,8 @@ def _task(basis: Basis, duty: Duty, time: tuple[int, datetime], law: Law | None)
         ends,
         bool(ends and ends - basis.lamb.born <= TIMED),
         reader.fill(duty.title),
-        tuple(reader.fill(text) for text in duty.do),
-        (*_no_ring(duty, law), *(reader.fill(text) for text in duty.cautions)),
+        _no_ring(duty, law) or tuple(reader.fill(text) for text in duty.do),
+        () if _no_ring(duty, law) else tuple(reader.fill(text) for text in duty.cautions),
         reader.fill(duty.why),
         law_lines(law, reader) if duty.law else (),
     )
