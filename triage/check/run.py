@@ -83,6 +83,8 @@ WALK_CHECKS: tuple[WalkCheck, ...] = (
     safety.idle,
     safety.contradicting,
     screens.too_long,
+    dead.branches,
+    dead.nodes,
 )
 WALK_CHECKS_ASIDE: tuple[WalkCheck, ...] = (
     unsure.missing,
@@ -90,8 +92,6 @@ WALK_CHECKS_ASIDE: tuple[WalkCheck, ...] = (
     urgency.danger_signs,
     urgency.late,
     urgency.understated,
-    dead.branches,
-    dead.nodes,
 )
 """About as much work as the others, for a second process where there is one."""
 
