@@ -97,3 +97,12 @@ def test_mistakes_get_a_sentence() -> None:
     ran = triage("plan", "age=3 days", "weight=4kg", "--calendar", "/nowhere/at/all.ics")
     assert ran.returncode == 2
     assert "could not be" in ran.stderr
+
+
+def test_a_weight_that_no_lamb_of_its_age_has_is_refused() -> None:
+    """9 kg at two hours would be given milk for three lambs; 9 kg at four weeks is a lamb."""
+    ran = triage("plan", "age=2h", "weight=9kg")
+
+    assert ran.returncode == 2
+    assert "9 kg can't be right at 2 hours old" in ran.stderr
+    assert triage("plan", "age=28 days", "weight=9kg").returncode == 0

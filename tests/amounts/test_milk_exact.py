@@ -41,9 +41,12 @@ def test_a_feed_is_cut_at_the_most_for_any_lamb(kg: float, ml: float, ceiling: s
     assert result.working[3:] == (f"Shared out: {kg * 60:g} ml a feed", ceiling, f"{ROUNDED} {ml} ml")
 
 
-@pytest.mark.parametrize(("kg", "feeds", "ml"), [(5.0, 4, 220), (8.9, 4, 400), (9.0, 3, 450)])
+@pytest.mark.parametrize(("kg", "feeds", "ml"), [(5.0, 4, 220), (7.5, 4, 330), (8.9, 4, 330), (9.0, 3, 450)])
 def test_a_light_lamb_has_one_feed_more(kg: float, feeds: int, ml: float) -> None:
-    """Below 9 kg three feeds of 50 ml/kg can't hold 180: four of 45 do. The count says so, if it is weighed."""
+    """Below 9 kg three feeds of 50 ml/kg can't hold 180: four of 45 do. The count says so, if it is weighed.
+
+    From 7.5 kg on four hold no more than the 1,350 ml of a lamb of 9 kg, so that it loses none by growing.
+    """
     known: dict[str, Value] = {"weight": kg, "age": 40 * DAY}
 
     assert summed("milk-feed", known).figures == (Figure(ml, "ml"),)

@@ -13,8 +13,8 @@ from tests.rearing.lambs import at, basis, lamb, now, shipped, weighed
 from triage.clock import Now
 from triage.facts import UNSURE, Value
 from triage.holding.fields import LAWS
-from triage.rearing import plan_of
-from triage.rearing.blocks import MOST, NEXT, UNBORN, chosen, growth_lines, milk_lines
+from triage.rearing import Plan, plan_of
+from triage.rearing.blocks import MOST, NEXT, UNBORN, chosen, growth_lines, is_due, milk_lines
 from triage.rearing.duties import NO_LAW, Task, tasks_of
 
 WHOLE_DAY = datetime(2026, 3, 22, tzinfo=UTC)
@@ -238,3 +238,30 @@ def test_no_hour_of_the_day_of_a_ring_is_in_the_first_day_of_life(zone: str) -> 
             morning = datetime(day.year, day.month, day.day, tzinfo=here).astimezone(UTC)
             assert morning - born >= timedelta(hours=24), (task.key, hour)
             assert morning - born < timedelta(hours=49)
+
+
+def planned(days: float) -> Plan:
+    return plan_of(shipped(), lamb(), now(days), "metric")
+
+
+def test_a_weighing_ends_the_call_for_it_until_the_next() -> None:
+    """Weighed on its day it is not asked for again; a week later it is, and yesterday's weight counts for no day."""
+    told = {
+        day: [
+            task.key for task in chosen(planned(day)) if task.duty.name == "weigh" and is_due(task, at(day))
+        ]
+        for day in (8, 15)
+    }
+    after = plan_of(shipped(), lamb(weighed=weighed((0, 4.0), (7.5, 5.2))), now(8), "metric")
+
+    assert told == {8: ["weigh-1"], 15: ["weigh-2"]}
+    assert not [task for task in chosen(after) if task.key == "weigh-1"]
+    assert [task for task in after.tasks if task.key == "weigh-2"]
+
+
+def test_the_navel_is_still_asked_for_at_two_hours() -> None:
+    """Past its best time it is due all the same, until the second dip takes its place."""
+    born = next(task for task in planned(0).tasks if task.duty.name == "dry-and-navel")
+
+    assert is_due(born, at(2 / 24))
+    assert not is_due(born, at(7 / 24))

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from tests.rearing.lambs import at, basis, lamb, weighed
+from tests.rearing.lambs import at, basis, lamb, now, shipped, weighed
+from triage.rearing import plan_of
 from triage.rearing.weaning import LACKS, LATE, NOT_WELL, NOT_YET, READY, Weaning, weaning_of
 from triage.weighings import Weighing
 
@@ -97,3 +98,26 @@ def test_a_weight_that_can_not_be_weans_no_lamb() -> None:
 
     assert not weaning.ready
     assert weaning.line == LACKS["weight", None]
+
+
+def test_not_well_is_never_called_ready() -> None:
+    """One page can't say at once that it may be weaned and that it is not well."""
+    growing = lamb(weighed=weighed((0, 4.0), (36, 12.0), (42, 13.0)), eaten=ate(*ENOUGH))
+    ill = replace(growing, ill="Phone the vet now.")
+
+    assert weaning_of(basis(growing, 43.5)).ready
+    assert not weaning_of(basis(ill, 43.5)).ready
+
+
+def test_a_weaned_lamb_has_no_milk_in_its_plan() -> None:
+    """Its energy counts dry feed alone, nothing of milk or weaning is due, and the weeks after begin that day."""
+    known = lamb(weighed=weighed((0, 4.0), (44, 12.4)), eaten=ate((44, 0.4)))
+    before, after = (
+        plan_of(shipped(), replace(known, weaned=weaned), now(46), "metric") for weaned in (None, at(45))
+    )
+
+    assert after.energy.given == pytest.approx(0.4 * shipped().values()["energy-creep"])
+    assert before.energy.given > after.energy.given
+    gone = {task.duty.name for task in before.tasks} - {task.duty.name for task in after.tasks}
+    assert gone == {"clean-kit", "onto-milk", "feeds-fewer", "cooler-milk", "wean"}
+    assert {task.duty.name: task.begins for task in after.tasks}["after-weaning"] == at(45)

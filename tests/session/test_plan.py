@@ -9,9 +9,9 @@ import pytest
 
 from tests.session.conftest import Night, texts, typed
 from triage.casebook.rows import Observation
-from triage.rearing.blocks import WEANED_KEY
 from triage.rearing.weaning import WEANED
 from triage.session import Session
+from triage.session.noting import TOO_MUCH
 from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom, worry_noted
 from triage.session.resuming import take_up_last
 from triage.walk import Answer
@@ -68,16 +68,55 @@ def test_far_too_much_milk_is_told(night: Night) -> None:
     assert any("That is too much." in line for line in texts(session))
 
 
+def test_a_feed_that_is_too_large_is_told_at_once(night: Night) -> None:
+    """Nobody has to open the plan to learn of it; a feed as it should be says nothing more."""
+    session = night.open("6", "39.3", "1", "6", "3 days", "l")
+    typed(session, "2", "4.2 kg", "3", "3", "120 ml", "1")
+    assert TOO_MUCH not in session.told
+    typed(session, "3", "3", "450 ml", "1")
+    assert session.told.endswith(TOO_MUCH)
+
+
+def test_feeds_of_first_milk_are_not_too_much_a_day_later(night: Night) -> None:
+    """Its first day has larger feeds and more in a day than its second: each is held to what it was then."""
+    session = night.open("6", "39.3", "1", "6", "1 h", "l")
+    typed(session, "2", "4.2 kg")
+    for _ in range(4):
+        typed(session, "3", "1", "210 ml", "1")
+        night.passes(6 * 60)
+    typed(session, "p")
+    assert any("Written down for the last day" in line for line in texts(session))
+    assert not any("too much" in line for line in texts(session))
+
+
+def test_a_weight_that_can_not_be_is_told_at_once(night: Night) -> None:
+    """9.3 typed for 3.9 after 3.5: said at once, said on its plan, and its milk stays that of before."""
+    session = night.open("6", "39.3", "1", "6", "3 days", "l")
+    typed(session, "2", "3.5 kg", "p")
+    milk = [line for line in texts(session) if line.startswith("Days 2")]
+    typed(session, "b", "2", "9.3 kg", "9.3 kg")
+
+    assert session.told.endswith("Weigh it again.")
+    typed(session, "p")
+    assert [line for line in texts(session) if line.startswith("Days 2")] == milk
+    assert any("9.3 kg can't be right" in line for line in texts(session))
+
+
 def test_weaned_is_written_down_from_its_plan(night: Night) -> None:
     """Once weaning is near a digit writes it down, and from then on the plan gives no milk."""
     session = night.open("6", "39.3", "1", "6", "44 days", "l")
     typed(session, "2", "12.4 kg", "p")
-    assert any(block.mark == WEANED_KEY for block in session.page().blocks)
-    typed(session, WEANED_KEY, "1")
+    last = [block for block in session.page().blocks if block.role == "choice"][-1]
+    assert last.text.startswith("It has had its last milk")
+    typed(session, last.mark, "1")
     assert session.told.startswith("Written down: Weaned")
-    assert WEANED in texts(session)
-    typed(session, WEANED_KEY)
-    assert "does nothing" in session.told
+    shown = texts(session)
+    assert WEANED in shown
+    assert not any("last milk: write" in line or "to stay alive" in line for line in shown)
+    assert not titles(session) & {
+        "Clean bottles and teats, at each feed",
+        "May be weaned, if all three signs are there",
+    }
 
 
 def test_what_is_not_decided_counts_as_not_decided(night: Night) -> None:

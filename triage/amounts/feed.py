@@ -129,17 +129,37 @@ def _share(facts: Facts, system: System) -> tuple[Heavy, int, float, tuple[str, 
     heavy = weight_of(facts, system)
     rate = facts.number("milk-day-rate")
     feeds, why = _feeds_a_day(facts)
-    day = heavy.kg * rate
+    usual = _by_age(facts)[0]
+    day, most = heavy.kg * rate, facts.number("feed-most") * usual
+    # The feed more lets a light lamb have its day's milk, and never more of it than a heavier lamb has.
+    capped = feeds > usual and day > most
+    cap = (f"The most in a day at this age: {show(most, 'ml', system)}",) if capped else ()
+    share = (most if capped else day) / feeds
     working = (
         weight_line(heavy, system),
         f"{times(heavy, rate, day, system)} a day",
         why,
-        f"Shared out: {show(day / feeds, 'ml', system)} a feed",
+        *cap,
+        f"Shared out: {show(share, 'ml', system)} a feed",
     )
-    return heavy, feeds, day / feeds, working
+    return heavy, feeds, share, working
 
 
 def _feeds_a_day(facts: Facts) -> tuple[int, str]:
+    """Add a feed where a light lamb could not have its day's milk in so few, as none may be larger.
+
+    A heavy lamb is held by the most for any lamb instead, and that is milk enough for its age.
+    """
+    feeds, why = _by_age(facts)
+    kilos = facts.measured("weight")
+    rate, ceiling = facts.number("milk-day-rate"), facts.number("feed-ceiling")
+    light = kilos is not None and kilos * ceiling < facts.number("feed-most")
+    if light and feeds * ceiling < rate:
+        return feeds + 1, f"{why}, and one more while it is so light that they can't hold its day's milk"
+    return feeds, why
+
+
+def _by_age(facts: Facts) -> tuple[int, str]:
     days = days_old(facts)
     if days is None:
         feeds = int(facts.number("feeds-first-week"))
@@ -147,22 +167,9 @@ def _feeds_a_day(facts: Facts) -> tuple[int, str]:
     for age, count in FEED_COUNTS:
         if days <= facts.number(age):
             feeds = int(facts.number(count))
-            return _enough(facts, feeds, f"Up to {show(facts.number(age), 'day')} old: {feeds} feeds a day")
+            return feeds, f"Up to {show(facts.number(age), 'day')} old: {feeds} feeds a day"
     feeds = int(facts.number("feeds-later"))
-    return _enough(facts, feeds, f"Older than {show(facts.number('week-five'), 'day')}: {feeds} feeds a day")
-
-
-def _enough(facts: Facts, feeds: int, why: str) -> tuple[int, str]:
-    """Add a feed where a light lamb could not have its day's milk in so few, as none may be larger.
-
-    A heavy lamb is held by the most for any lamb instead, and that is milk enough for its age.
-    """
-    kilos = facts.measured("weight")
-    rate, ceiling = facts.number("milk-day-rate"), facts.number("feed-ceiling")
-    light = kilos is not None and kilos * ceiling < facts.number("feed-most")
-    if light and feeds * ceiling < rate:
-        return feeds + 1, f"{why}, and one more while it is so light that they can't hold its day's milk"
-    return feeds, why
+    return feeds, f"Older than {show(facts.number('week-five'), 'day')}: {feeds} feeds a day"
 
 
 def _under_ceiling(facts: Facts, heavy: Heavy, exact: float, system: System) -> tuple[float, tuple[str, ...]]:

@@ -276,6 +276,8 @@ DUTY: Record[model_rearing.Duty] = Record(
         "for": LAMB,
         "law": Yes(),
         "ring": Yes(),
+        "from_event": OneOf(("weaned",)),
+        "until_event": OneOf(("weaned", "weighed")),
         "why": _NUMBERS_ONLY,
         "cautions": ListOf(_NUMBERS_ONLY),
     },

@@ -37,6 +37,10 @@ class Duty:
     """Whether the law of the place limits it; the plan then shows that law beside it."""
     ring: bool = False
     """Whether it is done with a ring, which many laws allow only for a few days."""
+    from_event: str = ""
+    """What happens to the lamb and begins it, whatever its age then: `weaned`, or nothing."""
+    until_event: str = ""
+    """What happens to the lamb and ends it: `weaned`, or `weighed`; the next time of it is due again."""
     why: str = ""
     cautions: tuple[str, ...] = ()
     place: Place = field(default=_SOMEWHERE, compare=False)

@@ -7,16 +7,13 @@ from datetime import datetime, timedelta
 from triage.clock import Now, at_clock
 from triage.page.inert import inert
 from triage.page.page import CERTAINTY_WORDS, Block
-from triage.rearing.duties import Task
+from triage.rearing.duties import Task, done
 from triage.rearing.feeding import Milk
-from triage.rearing.plan import Plan
+from triage.rearing.plan import DAY, Plan
 from triage.units import System, show
 
 LATELY = timedelta(days=7)
 """A duty without an end stays in view for so long after it began."""
-
-WEANED_KEY = "0"
-"""Written down by this digit, once weaning is near."""
 
 MOST = 9
 """Duties that have a digit on the page of today; more stand in the whole plan."""
@@ -24,10 +21,7 @@ MOST = 9
 NEXT = 2
 """Of these so many are kept for what is not due yet, however much is due."""
 
-DAY = timedelta(days=1)
-
-OVER = 1.25
-"""So many times the milk of a day, or of a feed, is too much: a bottle is never read to the drop."""
+WAIT = "These wait until it is well, unless a vet or its page of the guide says otherwise."
 
 TOO_MUCH = "That is too much. Feel its belly: tight or dull is the vet's, now. Go back to these feeds."
 
@@ -41,16 +35,23 @@ def today_blocks(plan: Plan, now: Now, system: System) -> tuple[Block, ...]:
     shown = [Block("heading", f"Plan for {inert(plan.lamb.name, 40)}"), *_ill(plan)]
     shown += [Block("body", text) for text in milk_lines(plan, system)]
     shown += [Block("blank", ""), Block("label", "Due now, and next")]
+    shown += [Block("body", WAIT)] if plan.lamb.ill else []
     shown += [
         Block("choice", f"{task.title}: {when(task, now)}", str(number))
         for number, task in enumerate(chosen(plan), 1)
     ]
     shown.append(Block("blank", ""))
     shown += [Block("body", text) for text in growth_lines(plan, now, system)]
-    if plan.weaning_near and plan.weaning.signs:
-        shown.append(Block("choice", "It has had its last milk: write down that it is weaned", WEANED_KEY))
+    if may_wean(plan):
+        digit = str(len(chosen(plan)) + 1)
+        shown.append(Block("choice", "It has had its last milk: write down that it is weaned", digit))
     shown += [Block("label", text) for text in plan.missing]
     return (*shown, Block("blank", ""), Block("quiet", WARNING))
+
+
+def may_wean(plan: Plan) -> bool:
+    """Whether weaning is near enough to be written down: the digit after those of the duties does it."""
+    return plan.weaning_near and bool(plan.weaning.signs)
 
 
 def _ill(plan: Plan) -> list[Block]:
@@ -62,32 +63,29 @@ def milk_lines(plan: Plan, system: System) -> list[str]:
     row = plan.milk_now
     if plan.made < plan.lamb.born:
         return [UNBORN]
-    weaned = plan.lamb.weaned
-    if weaned and weaned <= plan.made:
+    if plan.weaned:
         return [plan.weaning.line]
     if row is None:
         return ["It is past the milk of this plan."]
     ready = ["It may be weaned: see below. Until you stop, its milk is this."] if plan.weaning.ready else []
-    return [*ready, milk_line(row), *_drunk(plan, row, system), *([row.published] if row.published else [])]
+    return [*ready, milk_line(row), *_drunk(plan, system), *([row.published] if row.published else [])]
 
 
-def _drunk(plan: Plan, row: Milk, system: System) -> list[str]:
+def _drunk(plan: Plan, system: System) -> list[str]:
     """Return what it drank in the last day, as it was written down, and whether that is too much."""
-    fed = [ml for at, ml in plan.lamb.fed if plan.made - at <= DAY]
+    fed = [ml for at, ml in plan.lamb.fed if plan.made - at < DAY]
     if not fed:
         return []
     feeds = f"{len(fed)} feed{'' if len(fed) == 1 else 's'}"
     told = f"Written down for the last day: {show(sum(fed), 'ml', system)} in {feeds}."
-    if sum(fed) <= row.day_ml * OVER and max(fed) <= row.each_ml * OVER:
-        return [told]
-    return [f"{told} {TOO_MUCH}"]
+    return [f"{told} {TOO_MUCH}" if plan.overfed else told]
 
 
 def growth_lines(plan: Plan, now: Now, system: System) -> list[str]:
     """Return how it grows, what its feed is enough for, and how it stands to weaning once that is near."""
     lines = [plan.growth.line(now, system)] if plan.growth else []
     # First milk is not milk powder: its day is fed by the clock and the scale, and not by this sum.
-    if plan.lamb.hours(plan.made) >= 24 and plan.energy.given:
+    if plan.lamb.hours(plan.made) >= 24 and plan.energy.given and not plan.weaned:
         lines.append(plan.energy.line(system, milk_alone=plan.weaning_near and not plan.lamb.eaten))
         # The figures for wet and wind are those of small lambs with little wool.
         young = not plan.weaning_near
@@ -111,11 +109,12 @@ def chosen(plan: Plan) -> tuple[Task, ...]:
 
     What is done on every day for weeks would else stand before a vaccine that has days, and hide what comes.
     """
-    now = plan.made
-    due = sorted((task for task in plan.tasks if is_due(task, now)), key=_over)
-    later = [task for task in plan.tasks if task.begins > now]
-    shown = due[: MOST - min(len(later), NEXT)]
-    return (*shown, *later[: MOST - len(shown)])
+    now, most = plan.made, MOST - 1 if may_wean(plan) else MOST
+    tasks = [task for task in plan.tasks if not done(task, plan.lamb.weighed)]
+    due = sorted((task for task in tasks if is_due(task, now)), key=_over)
+    later = [task for task in tasks if task.begins > now]
+    shown = due[: most - min(len(later), NEXT)]
+    return (*shown, *later[: most - len(shown)])
 
 
 def _over(task: Task) -> datetime:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, tzinfo
 
@@ -11,6 +11,7 @@ from triage.guide.model import Condition
 from triage.guide.model_rearing import Duty, Law
 from triage.page.words import Reader
 from triage.rearing.reared import Basis
+from triage.weighings import Weighing
 
 TIMED = timedelta(hours=48)
 """A duty that ends within these hours of birth has times of day; every other one has days."""
@@ -43,7 +44,7 @@ def tasks_of(basis: Basis) -> tuple[Task, ...]:
     tasks = [
         _task(basis, duty, (number, begins), law)
         for duty in basis.guide.duties.values()
-        if meant(duty, basis.lamb.known)
+        if meant(duty, basis.lamb.known) and not _over_by_event(basis, duty)
         for number, begins in enumerate(_begins(basis, duty), 1)
     ]
     return tuple(sorted(tasks, key=lambda task: (task.begins, task.key)))
@@ -65,9 +66,21 @@ def _holds(condition: Condition, value: Value | None) -> bool:
     return isinstance(value, str) and value in condition.is_
 
 
+def _over_by_event(basis: Basis, duty: Duty) -> bool:
+    return duty.until_event == "weaned" and basis.lamb.weaned is not None
+
+
+def done(task: Task, weighed: Sequence[Weighing]) -> bool:
+    """Whether what ends this time of a duty has happened since it began: so far, that it was weighed."""
+    return task.duty.until_event == "weighed" and any(when >= task.begins for when, _ in weighed)
+
+
 def _begins(basis: Basis, duty: Duty) -> Iterator[datetime]:
     """Yield each beginning: one, or one after another until its end or the end of the plan."""
-    born = basis.lamb.born
+    lamb, born = basis.lamb, basis.lamb.born
+    if duty.from_event == "weaned" and lamb.weaned:
+        yield lamb.weaned
+        return
     begin = basis.number(duty.from_, "h") if duty.from_ else 0.0
     yield born + timedelta(hours=begin)
     if duty.every:

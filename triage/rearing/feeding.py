@@ -108,7 +108,7 @@ def _row(basis: Basis, days: tuple[int, int], facts: Facts, milk: tuple[int, flo
         basis.show(one, "ml"),
         basis.show(day, "ml"),
         _mix(basis, facts, day) if days[0] else "",
-        _published(basis, days, day, feeds),
+        _published(basis, days, milk, kilos),
         kilos,
         one,
         day,
@@ -128,9 +128,9 @@ def _mix(basis: Basis, facts: Facts, day: float) -> str:
     return AMOUNTS["milk-batch"].work_out(Facts(facts.numbers, rate), basis.system).words(basis.system)
 
 
-def _published(basis: Basis, days: tuple[int, int], day: float, feeds: int) -> str:
+def _published(basis: Basis, days: tuple[int, int], milk: tuple[int, float, float], kilos: float) -> str:
     """Return what the published tables give for a week, side by side, and where the plan stands to them."""
-    week = (days[1] - 1) // 7
+    week, (feeds, _, day) = (days[1] - 1) // 7, milk
     if not days[0] or week >= len(WEEKS):
         return ""
     number = basis.guide.numbers[WEEKS[week]]
@@ -139,13 +139,17 @@ def _published(basis: Basis, days: tuple[int, int], day: float, feeds: int) -> s
     if day > max(high for _, high in spans):
         return f"{told}. This is more, as it is heavy: weigh it again first."
     if day < min(low for low, _ in spans):
-        return f"{told}. This is less, {_why_less(basis, day, feeds)}."
+        return f"{told}. This is less, {_why_less(basis, day, feeds, kilos)}."
     return f"{told}; this goes by its weight."
 
 
-def _why_less(basis: Basis, day: float, feeds: int) -> str:
+def _why_less(basis: Basis, day: float, feeds: int, kilos: float) -> str:
     most = bottle_mark(basis.number("feed-most"), basis.system)
-    return "as no lamb has more in one feed" if day >= most * feeds - 1 else "as it is light"
+    if day >= most * feeds - 1:
+        return "as no lamb has more in one feed"
+    # A bottle shows each feed to 10 ml or a quarter ounce at the best.
+    by_weight = kilos * basis.number("milk-day-rate") - 10 * feeds
+    return "as it is light" if day >= by_weight else "as no lamb so light has more in a day"
 
 
 def _span(basis: Basis, span: tuple[float, float], number: Number) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from triage.clock import Now
 from triage.guide.model import Guide
@@ -13,12 +13,16 @@ from triage.rearing.feeding import Milk, milk_of
 from triage.rearing.growth import Growth
 from triage.rearing.reared import Bag, Basis, Reared
 from triage.rearing.weaning import Weaning, weaning_of
-from triage.units import System
+from triage.units import System, show
 
 UNLIKELY = (
     "The rate that is kept of the bag makes milk far too thick or too thin, so nothing is mixed by it. "
     "Read the bag again: triage setup."
 )
+DAY = timedelta(days=1)
+
+OVER = 1.25
+"""So many times the milk of a day, or of a feed, is too much: a bottle is never read to the drop."""
 
 
 @dataclass(frozen=True)
@@ -39,11 +43,35 @@ class Plan:
     """Hours for which it has milk at the least."""
     missing: tuple[str, ...]
     """What the plan lacks to be right, each as a sentence that says how to give it."""
+    doubtful: str = ""
+    """That the last weight can't be right, in a sentence; empty where it can."""
 
     @property
     def milk_now(self) -> Milk | None:
         """The milk of today, None once the lamb may be weaned."""
-        return next((row for row in self.milk if row.begins <= self.made < row.ends), None)
+        return self.milk_at(self.made)
+
+    @property
+    def weaned(self) -> bool:
+        """Whether it has had its last milk."""
+        return self.lamb.weaned is not None and self.lamb.weaned <= self.made
+
+    def milk_at(self, moment: datetime) -> Milk | None:
+        """Return the milk of the days that a moment is in."""
+        return next((row for row in self.milk if row.begins <= moment < row.ends), None)
+
+    @property
+    def overfed(self) -> bool:
+        """Whether more was written down than a day or a feed has, in the last day."""
+        since = self.made - DAY
+        fed = [each for each in self.lamb.fed if each[0] > since]
+        rows = [row for row in self.milk if row.begins <= self.made and row.ends > since]
+        most = max((row.day_ml for row in rows), default=0.0)
+        return sum(ml for _, ml in fed) > most * OVER or any(self._too_large(*each) for each in fed)
+
+    def _too_large(self, at: datetime, ml: float) -> bool:
+        row = self.milk_at(at)
+        return row is not None and ml > row.each_ml * OVER
 
     @property
     def weaning_near(self) -> bool:
@@ -55,31 +83,42 @@ def plan_of(guide: Guide, lamb: Reared, now: Now, system: System) -> Plan:
     """Return the plan of a lamb as it stands now. LookupError where the guide has no duties to plan by."""
     if not guide.duties:
         raise LookupError("this guide has no raising plan")
-    lamb = lamb.until(now.moment)
-    missing = _missing(lamb, guide)
+    lamb = lamb.until(now.moment).trusting(guide)
+    missing = _missing(lamb, guide, system)
     lamb = replace(lamb, bag=trusted(lamb.bag, guide))
     basis = Basis(guide, lamb, now, system)
     milk = milk_of(basis)
     fed = _fed(basis, milk)
+    energy = energy_of(guide, fed)
     return Plan(
         lamb,
         now.moment,
         guide.front.edition,
         milk,
         tasks_of(basis),
-        lamb.growth(guide),
+        _growth(basis, energy),
         weaning_of(basis),
-        energy_of(guide, fed),
+        energy,
         energy_of(guide, fed, wet_wind=True),
         basis.number("milk-least", "h"),
         tuple(missing),
+        _doubtful(lamb, system),
     )
+
+
+def _growth(basis: Basis, energy: Energy) -> Growth | None:
+    """Return its growth. While it lives on milk no more is asked than its own milk can build."""
+    growth, lamb = basis.lamb.growth(basis.guide), basis.lamb
+    if growth is None or lamb.hours(growth.until) > basis.number("week-five", "h"):
+        return growth
+    return replace(growth, expected=min(growth.expected, max(basis.number("gain-young"), energy.gain)))
 
 
 def _fed(basis: Basis, milk: tuple[Milk, ...]) -> Fed:
     """Return what the lamb gets today by its plan, with the dry feed that was measured last."""
     lamb, moment = basis.lamb, basis.now.moment
-    today = next((row for row in milk if row.begins <= moment < row.ends), None)
+    weaned = lamb.weaned is not None and lamb.weaned <= moment
+    today = None if weaned else next((row for row in milk if row.begins <= moment < row.ends), None)
     kilos = basis.facts(max(moment, lamb.born)).measured("weight") or 0.0
     share = share_of(lamb.bag, basis.guide)
     return Fed(kilos, today.day_ml if today else 0.0, share, lamb.eaten[-1][1] if lamb.eaten else 0.0)
@@ -103,8 +142,17 @@ def trusted(bag: Bag | None, guide: Guide) -> Bag | None:
     return bag if bag.water > 0 and least <= share_of(bag, guide) <= most else None
 
 
-def _missing(lamb: Reared, guide: Guide) -> list[str]:
+def _doubtful(lamb: Reared, system: System) -> str:
+    if not lamb.doubted:
+        return ""
+    told, before = (show(kilos, "kg", system) for _, kilos in (lamb.doubted, lamb.weighed[-1]))
+    return f"After {before} a weight of {told} can't be right, so it does not count. Weigh it again."
+
+
+def _missing(lamb: Reared, guide: Guide, system: System) -> list[str]:
     lines = []
+    if doubtful := _doubtful(lamb, system):
+        lines.append(doubtful)
     if lamb.bag and not trusted(lamb.bag, guide):
         lines.append(UNLIKELY)
     if not lamb.weighed:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
@@ -16,6 +16,9 @@ from triage.weighings import Weighing
 
 TRUSTED = 14
 """Days after a weighing for which a lamb is taken to grow as expected; after them as one never weighed."""
+
+FULL = 0.5
+"""Kilograms that a full belly, wet wool and a poor scale may add. Common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +53,8 @@ class Reared:
     """When it had its last milk, where that was written down."""
     ill: str = ""
     """Why the guide's own page comes before any plan, in a sentence; empty for a lamb that is well."""
+    doubted: Weighing | None = None
+    """A last weighing that can't be right after the one before, and so does not count."""
 
     def hours(self, at: datetime) -> float:
         """Return the age in real hours, whatever the clocks did."""
@@ -61,6 +66,11 @@ class Reared:
             tuple(each for each in seen if each[0] <= now) for seen in (self.weighed, self.eaten, self.fed)
         )
         return replace(self, weighed=weighed, eaten=eaten, fed=fed)
+
+    def trusting(self, guide: Guide) -> Reared:
+        """Return the lamb without weighings that no lamb can have grown to, unless the next agrees."""
+        weighed, doubted = believed(self.weighed, guide.numbers["growth-fast"].value)
+        return replace(self, weighed=weighed, doubted=doubted)
 
     def growth(self, guide: Guide) -> Growth | None:
         """Return how it has grown between its weighings, None where there are not two far enough apart."""
@@ -115,6 +125,28 @@ class Reared:
         guessed = Facts(guide.values(), {**self.known, "age": max(0.0, self.hours(at))})
         lighter = kilos - guide.numbers["gain-expected"].value * ((when - at) / timedelta(days=1))
         return _in_steps(min(kilos, max(lighter, weight_of(guessed, "metric").kg)))
+
+
+def believed(weighed: Sequence[Weighing], fastest: float) -> tuple[tuple[Weighing, ...], Weighing | None]:
+    """Return the weighings that can be right, and a last one that can't, at most `fastest` kg gained a day.
+
+    A lower weight is always believed, as by it a lamb is fed less. One that is too high counts only once
+    the next agrees with it, and then those before it were wrong.
+    """
+    trusted: tuple[Weighing, ...] = ()
+    doubted: Weighing | None = None
+    for each in weighed:
+        if not trusted or _can_follow(trusted[-1], each, fastest):
+            trusted, doubted = (*trusted, each), None
+        elif doubted and _can_follow(doubted, each, fastest):
+            trusted, doubted = (doubted, each), None
+        else:
+            doubted = each
+    return trusted, doubted
+
+
+def _can_follow(before: Weighing, after: Weighing, fastest: float) -> bool:
+    return after[1] - before[1] <= FULL + fastest * ((after[0] - before[0]) / timedelta(days=1))
 
 
 def _in_steps(kilos: float) -> float:

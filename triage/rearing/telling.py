@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from triage.clock import Now
+from triage.entry import usual_span
 from triage.facts import Value
 from triage.guide.model import Guide
 from triage.holding.holding import Holding
@@ -14,12 +15,15 @@ from triage.problems import nearest
 from triage.rearing.gathering import GRAMS, bag_of
 from triage.rearing.reared import Reared
 from triage.typed import Refused, read_measure
-from triage.units import System
+from triage.units import System, show
 
 OWN = ("eaten", "law", "name")
 """What may be told beside the findings: dry feed eaten in a day, whose law holds, and its name."""
 
 OTHERWISE = "No plan goes by {}. It is for a lamb that is well: of any other ask the guide first, by triage."
+
+TOO_HEAVY = 1.25
+"""So many times the most that is usual at an age is no lamb's weight. Common practice, no source."""
 
 HOW = (
     'Name a lamb that is kept, or tell of one: triage plan age="born 2026-03-28 23:30" weight=4.2kg '
@@ -47,6 +51,11 @@ def lamb_told(
     hours, weight = known.pop("age", None), known.pop("weight", None)
     if not isinstance(hours, float):
         return HOW
+    if isinstance(weight, float) and weight > _heaviest(guide, hours):
+        told, age = show(weight, "kg", system), show(hours, "h", system)
+        return (
+            f"weight: {told} can't be right at {age} old. Weigh it again; milk for it would be far too much."
+        )
     law = own.get("law", holding.law)
     if law and law not in guide.laws:
         return f"There is no law '{law}'{nearest(law, guide.laws)}. There are {', '.join(guide.laws)}."
@@ -68,6 +77,12 @@ def lamb_told(
         bag_of(holding),
     )
     return lamb, tuple(notes)
+
+
+def _heaviest(guide: Guide, hours: float) -> float:
+    """Return the weight (kg) above which a lamb of an age is a slip of the pen or the scale."""
+    span = usual_span(guide, guide.findings["weight"], {"age": hours})
+    return span[1] * TOO_HEAVY if span else float("inf")
 
 
 def _on_the_minute(moment: datetime) -> datetime:

@@ -31,8 +31,8 @@ class Weaning:
 
     @property
     def ready(self) -> bool:
-        """Whether all three signs are met, and it still has milk."""
-        return bool(self.signs) and all(sign.met for sign in self.signs)
+        """Whether all three signs are met, it is well, and it still has milk."""
+        return self.line == READY
 
 
 READY = "It is ready. Stop the milk at once, and keep its pen, its mates and its feed the same for that week."
@@ -50,9 +50,9 @@ LACKS = {
     ),
     ("weight", None): "Weigh it. Without a weight nobody knows whether it is ready.",
     ("feed", False): (
-        "Old and heavy enough, but it has not eaten that much on so many days running. Leave out one "
-        "milk feed a day, so that it is hungry, with fresh lamb feed and water always in reach. Measure each "
-        "day. Do not stop the milk yet."
+        "Old and heavy enough, but it has not eaten that much on so many days running. Keep on with its "
+        "milk, and never more of it. Give fresh lamb feed twice a day, with water always in reach, and "
+        "measure each day."
     ),
     ("feed", None): (
         "Measure what it eats: weigh the feed in the trough, and again a day later. It must be the only one "
@@ -97,7 +97,7 @@ def _weight(basis: Basis) -> Sign:
     least, weighed = basis.number("wean-weight"), basis.lamb.weighed
     asked = f"and {basis.show(least, 'kg')} at least is asked."
     growth = basis.lamb.growth(basis.guide)
-    if growth and not growth.likely:
+    if basis.lamb.doubted or (growth and not growth.likely):
         return Sign("weight", None, f"Weight: it can't be right, {asked} Weigh it again.")
     if not weighed or basis.now.moment - weighed[-1][0] > FRESH:
         return Sign("weight", None, f"Weight: not known this week, {asked}")

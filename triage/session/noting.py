@@ -13,6 +13,11 @@ from triage.page.page import Page
 if TYPE_CHECKING:
     from triage.session.session import Session
 
+WEIGHED = ("feed", "weight")
+"""What is held against the plan as soon as it is written down."""
+
+TOO_MUCH = "That is more than its plan gives. Feel its belly: tight or dull is the vet's, now."
+
 
 @dataclass
 class NotingRoom:
@@ -55,7 +60,22 @@ class NotingRoom:
         desk.close(self)
         where = "Written down" if desk.keeping.book and not desk.keeping.why_not else "Noted, but not kept"
         when = f". {kept.told}" if kept.told else ""
-        desk.told = f"{told} {where}: {words_of(seen, desk.guide, desk.system)}{when}".strip()
+        said = f"{told} {where}: {words_of(seen, desk.guide, desk.system)}{when}".strip()
+        desk.told = f"{said.rstrip('.')}. {worry}" if (worry := self._worry(kept.kind)) else said
+
+    def _worry(self, kind: str) -> str:
+        """Return what the plan says at once to a feed or a weight: too much, or that it can't be right."""
+        if kind not in WEIGHED:
+            return ""
+        # Read only here: no other note needs the plan.
+        from triage.session.plan import PlanRoom
+
+        plan = PlanRoom(self.session).plan()
+        if isinstance(plan, str):
+            return ""
+        if kind == "weight":
+            return plan.doubtful
+        return TOO_MUCH if plan.overfed else ""
 
     def command(self, name: str) -> None:
         """A form has no keys of its own."""

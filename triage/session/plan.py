@@ -13,7 +13,7 @@ from triage.handover.gathering import meets
 from triage.observations import words_of
 from triage.page.page import Block, Page
 from triage.rearing import Plan, plan_of
-from triage.rearing.blocks import WEANED_KEY, chosen, task_blocks, today_blocks
+from triage.rearing.blocks import chosen, may_wean, task_blocks, today_blocks
 from triage.rearing.duties import Task
 from triage.rearing.gathering import reared_of
 from triage.walk import Move
@@ -84,9 +84,6 @@ class PlanRoom:
             return f"Its last page still holds: {self._title(walk.node)}. {GUIDE_FIRST}"
         return UNFINISHED if walk.moves and not walk.finished else ""
 
-    def _may_wean(self, plan: Plan | str) -> bool:
-        return not isinstance(plan, str) and not self._task and plan.weaning_near and bool(plan.weaning.signs)
-
     def _title(self, end: End) -> str:
         from triage.page.words import Reader
 
@@ -96,17 +93,17 @@ class PlanRoom:
     def take(self, typed: str) -> None:
         """Open the duty of a digit, or write down that it is weaned; Enter alone goes back."""
         plan = self.plan()
-        if typed == WEANED_KEY and self._may_wean(plan):
-            from triage.session.noting import NotingRoom
-
-            self.session.desk.open(NotingRoom.begin(self.session, "weaned"))
-            return
-        tasks = () if isinstance(plan, str) or self._task else chosen(plan)
+        offered = plan if isinstance(plan, Plan) and not self._task else None
+        tasks = chosen(offered) if offered else ()
         number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0
         if not typed:
             self.back()
         elif 1 <= number <= len(tasks):
             self._task = tasks[number - 1]
+        elif offered and may_wean(offered) and number == len(tasks) + 1:
+            from triage.session.noting import NotingRoom
+
+            self.session.desk.open(NotingRoom.begin(self.session, "weaned"))
         else:
             self.session.desk.told = f"'{typed[:20]}' does nothing here."
 
