@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from time import perf_counter
 
 from triage.check import (
@@ -83,15 +83,15 @@ WALK_CHECKS: tuple[WalkCheck, ...] = (
     safety.idle,
     safety.contradicting,
     screens.too_long,
-    dead.branches,
-    dead.nodes,
+    unsure.missing,
 )
 WALK_CHECKS_ASIDE: tuple[WalkCheck, ...] = (
-    unsure.missing,
     unsure.too_easy,
     urgency.danger_signs,
     urgency.late,
     urgency.understated,
+    dead.branches,
+    dead.nodes,
 )
 """About as much work as the others, for a second process where there is one."""
 
@@ -115,8 +115,14 @@ def prove(guide: Guide, two: bool = False) -> Proof:
         return Proof(tuple(sorted(problems | _over_parts(guide))), None)
     parts = _aside(lambda: _over_parts(guide), two)
     searched = search(guide)
-    problems |= _over_walks(searched, two) | parts()
-    tally = None if errors(problems) else Tally.of(searched, perf_counter() - began)
+    too_many = set(limit.reached(searched))
+    if too_many:
+        return Proof(tuple(sorted(too_many | parts())), None)
+    others = _aside(lambda: _held(searched, WALK_CHECKS_ASIDE), two)
+    problems = _held(searched, WALK_CHECKS)
+    counted = Tally.of(searched)  # before the others are waited for
+    problems |= others() | parts()
+    tally = None if errors(problems) else replace(counted, seconds=perf_counter() - began)
     return Proof(tuple(sorted(problems)), tally)
 
 
@@ -132,14 +138,6 @@ def _aside(work: Callable[[], set[Problem]], two: bool) -> Callable[[], set[Prob
 def check_parts(part: Guide) -> list[Problem]:
     """Return every problem that can be told of the parts of a guide which has mistakes elsewhere."""
     return sorted({problem for each in PART_CHECKS for problem in each(part)})
-
-
-def _over_walks(searched: Searched, two: bool) -> set[Problem]:
-    too_many = set(limit.reached(searched))
-    if too_many:
-        return too_many
-    others = _aside(lambda: _held(searched, WALK_CHECKS_ASIDE), two)
-    return _held(searched, WALK_CHECKS) | others()
 
 
 def _held(searched: Searched, checks: tuple[WalkCheck, ...]) -> set[Problem]:

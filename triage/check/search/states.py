@@ -91,6 +91,10 @@ def explore(ways: Ways, live: Live, claims: Collection[Claim], most: int = 0, en
     return _Search(ways, live, claims, most or most_states(len(ways.nodes)), rules).run()
 
 
+# A named tuple made as its own class makes it, without the call between: over a hundred thousand are made.
+_as_is = tuple.__new__
+
+
 class _Search:
     def __init__(
         self, ways: Ways, live: Live, claims: Iterable[Claim], most: int, until: set[str] | None
@@ -151,7 +155,7 @@ class _Search:
             there = self.numbers[to].get(kept)
             if there is None or cost < self.cost[there]:
                 there = self._meet(state, to, kept, cost + (answer != SILENT))
-            edges.append(Edge(there, answer, branch, among, rank))
+            edges.append(_as_is(Edge, (there, answer, branch, among, rank)))
 
     def _meet(self, before: int, at: int, known: Known, cost: int) -> int:
         there = self.numbers[at].setdefault(known, len(self.cost))
