@@ -171,6 +171,8 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "for": "Which lambs it is for: for each finding of the plan, what its answer may be.",
         "law": "Write true: the law limits it in many places, and the plan shows what it says.",
         "ring": "Write true: it is done with a ring, and ends where the law of the place ends that.",
+        "from_event": "What happens to the lamb and begins it, whatever its age then.",
+        "until_event": "What happens to the lamb and ends it, or this time of it.",
         "why": "Why it is done, in a sentence or two.",
         "cautions": _CAUTIONS,
         "sources": _SOURCES,
