@@ -245,17 +245,21 @@ def planned(days: float) -> Plan:
 
 
 def test_a_weighing_ends_the_call_for_it_until_the_next() -> None:
-    """Weighed on its day it is not asked for again; a week later it is, and yesterday's weight counts for no day."""
+    """Weighed on its day, or the day before, it is not asked for again; a week later it is."""
     told = {
         day: [
             task.key for task in chosen(planned(day)) if task.duty.name == "weigh" and is_due(task, at(day))
         ]
         for day in (8, 15)
     }
-    after = plan_of(shipped(), lamb(weighed=weighed((0, 4.0), (7.5, 5.2))), now(8), "metric")
+    after, just, early = (
+        plan_of(shipped(), lamb(weighed=weighed((0, 4.0), (day, 5.2))), now(8), "metric")
+        for day in (7.5, 6, 5.9)
+    )
 
     assert told == {8: ["weigh-1"], 15: ["weigh-2"]}
-    assert not [task for task in chosen(after) if task.key == "weigh-1"]
+    asked = [any(task.key == "weigh-1" for task in chosen(plan)) for plan in (after, just, early)]
+    assert asked == [False, False, True]
     assert [task for task in after.tasks if task.key == "weigh-2"]
 
 

@@ -71,8 +71,9 @@ def _over_by_event(basis: Basis, duty: Duty) -> bool:
 
 
 def done(task: Task, weighed: Sequence[Weighing]) -> bool:
-    """Whether what ends this time of a duty has happened since it began: so far, that it was weighed."""
-    return task.duty.until_event == "weighed" and any(when >= task.begins for when, _ in weighed)
+    """Whether what ends this time of a duty has happened: so far, that it was weighed, or on the day before."""
+    since = task.begins - timedelta(days=1)
+    return task.duty.until_event == "weighed" and any(when >= since for when, _ in weighed)
 
 
 def _begins(basis: Basis, duty: Duty) -> Iterator[datetime]:
