@@ -254,7 +254,7 @@ def test_a_weighing_ends_the_call_for_it_until_the_next() -> None:
     }
     after, just, early = (
         plan_of(shipped(), lamb(weighed=weighed((0, 4.0), (day, 5.2))), now(8), "metric")
-        for day in (7.5, 6, 5.9)
+        for day in (3.5, 2, 1.9)
     )
 
     assert told == {8: ["weigh-1"], 15: ["weigh-2"]}

@@ -71,7 +71,7 @@ def _over_by_event(basis: Basis, duty: Duty) -> bool:
 
 
 def done(task: Task, weighed: Sequence[Weighing]) -> bool:
-    """Whether what ends this time of a duty has happened: so far, that it was weighed, or on the day before."""
+    """Whether what ends this time of a duty has happened: it was weighed, the day before at the earliest."""
     since = task.begins - timedelta(days=1)
     return task.duty.until_event == "weighed" and any(when >= since for when, _ in weighed)
 
