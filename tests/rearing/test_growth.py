@@ -54,7 +54,11 @@ def test_us_units() -> None:
 def test_a_weighing_of_tomorrow_counts_for_nothing_today() -> None:
     """A clock ran ahead once: what it dated to a time still to come is neither growth nor a sign of weaning."""
     known = {"weighed": weighed((0, 4.0), (7, 5.4)), "eaten": ((at(8), 0.1),)}
-    ahead = {"weighed": (*known["weighed"], (at(60), 18.0)), "eaten": ((at(8), 0.1), (at(60), 0.9))}
+    ahead = {
+        "weighed": (*known["weighed"], (at(60), 18.0)),
+        "eaten": ((at(8), 0.1), (at(60), 0.9)),
+        "weaned": at(60),
+    }
     plan, other = (plan_of(shipped(), lamb(**each), now(9), "metric") for each in (known, ahead))
 
     assert other == plan

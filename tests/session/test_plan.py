@@ -9,9 +9,9 @@ import pytest
 
 from tests.session.conftest import Night, texts, typed
 from triage.casebook.rows import Observation
+from triage.rearing.plan import OVERFED
 from triage.rearing.weaning import WEANED
 from triage.session import Session
-from triage.session.noting import TOO_MUCH
 from triage.session.plan import NO_PLAN, UNFINISHED, PlanRoom, worry_noted
 from triage.session.resuming import take_up_last
 from triage.walk import Answer
@@ -72,9 +72,9 @@ def test_a_feed_that_is_too_large_is_told_at_once(night: Night) -> None:
     """Nobody has to open the plan to learn of it; a feed as it should be says nothing more."""
     session = night.open("6", "39.3", "1", "6", "3 days", "l")
     typed(session, "2", "4.2 kg", "3", "3", "120 ml", "1")
-    assert TOO_MUCH not in session.told
+    assert OVERFED not in session.told
     typed(session, "3", "3", "450 ml", "1")
-    assert session.told.endswith(TOO_MUCH)
+    assert session.told.endswith(OVERFED)
 
 
 def test_feeds_of_first_milk_are_not_too_much_a_day_later(night: Night) -> None:

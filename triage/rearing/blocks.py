@@ -9,7 +9,7 @@ from triage.page.inert import inert
 from triage.page.page import CERTAINTY_WORDS, Block
 from triage.rearing.duties import Task, done
 from triage.rearing.feeding import Milk
-from triage.rearing.plan import DAY, Plan
+from triage.rearing.plan import DAY, OVERFED, Plan
 from triage.units import System, show
 
 LATELY = timedelta(days=7)
@@ -23,7 +23,7 @@ NEXT = 2
 
 WAIT = "These wait until it is well, unless a vet or its page of the guide says otherwise."
 
-TOO_MUCH = "That is too much. Feel its belly: tight or dull is the vet's, now. Go back to these feeds."
+BACK = "Go back to these feeds."
 
 UNBORN = "By this clock it is not born yet. Put right the clock, or its time of birth on its card."
 
@@ -63,7 +63,7 @@ def milk_lines(plan: Plan, system: System) -> list[str]:
     row = plan.milk_now
     if plan.made < plan.lamb.born:
         return [UNBORN]
-    if plan.weaned:
+    if plan.lamb.weaned:
         return [plan.weaning.line]
     if row is None:
         return ["It is past the milk of this plan."]
@@ -78,14 +78,14 @@ def _drunk(plan: Plan, system: System) -> list[str]:
         return []
     feeds = f"{len(fed)} feed{'' if len(fed) == 1 else 's'}"
     told = f"Written down for the last day: {show(sum(fed), 'ml', system)} in {feeds}."
-    return [f"{told} {TOO_MUCH}" if plan.overfed else told]
+    return [f"{told} {OVERFED} {BACK}" if plan.overfed else told]
 
 
 def growth_lines(plan: Plan, now: Now, system: System) -> list[str]:
     """Return how it grows, what its feed is enough for, and how it stands to weaning once that is near."""
     lines = [plan.growth.line(now, system)] if plan.growth else []
     # First milk is not milk powder: its day is fed by the clock and the scale, and not by this sum.
-    if plan.lamb.hours(plan.made) >= 24 and plan.energy.given and not plan.weaned:
+    if plan.lamb.hours(plan.made) >= 24 and plan.energy.given and not plan.lamb.weaned:
         lines.append(plan.energy.line(system, milk_alone=plan.weaning_near and not plan.lamb.eaten))
         # The figures for wet and wind are those of small lambs with little wool.
         young = not plan.weaning_near

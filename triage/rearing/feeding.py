@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -54,6 +55,11 @@ def milk_of(basis: Basis) -> tuple[Milk, ...]:
         rows.append(_week(basis, (begin, latest), "if it still has milk"))
     weaned = basis.lamb.weaned
     return tuple(row for row in rows if weaned is None or row.begins < weaned)
+
+
+def milk_at(rows: Sequence[Milk], moment: datetime) -> Milk | None:
+    """Return the milk of the days that a moment is in, None before the first and after the last."""
+    return next((row for row in rows if row.begins <= moment < row.ends), None)
 
 
 def _last_day(basis: Basis) -> int:

@@ -9,7 +9,7 @@ from triage.clock import Now
 from triage.guide.model import Guide
 from triage.rearing.duties import Task, tasks_of
 from triage.rearing.energy import Energy, Fed, energy_of
-from triage.rearing.feeding import Milk, milk_of
+from triage.rearing.feeding import Milk, milk_at, milk_of
 from triage.rearing.growth import Growth
 from triage.rearing.reared import Bag, Basis, Reared
 from triage.rearing.weaning import Weaning, weaning_of
@@ -23,6 +23,8 @@ DAY = timedelta(days=1)
 
 OVER = 1.25
 """So many times the milk of a day, or of a feed, is too much: a bottle is never read to the drop."""
+
+OVERFED = "That is too much. Feel its belly: tight or dull is the vet's, now."
 
 
 @dataclass(frozen=True)
@@ -49,16 +51,7 @@ class Plan:
     @property
     def milk_now(self) -> Milk | None:
         """The milk of today, None once the lamb may be weaned."""
-        return self.milk_at(self.made)
-
-    @property
-    def weaned(self) -> bool:
-        """Whether it has had its last milk."""
-        return self.lamb.weaned is not None and self.lamb.weaned <= self.made
-
-    def milk_at(self, moment: datetime) -> Milk | None:
-        """Return the milk of the days that a moment is in."""
-        return next((row for row in self.milk if row.begins <= moment < row.ends), None)
+        return milk_at(self.milk, self.made)
 
     @property
     def overfed(self) -> bool:
@@ -70,7 +63,7 @@ class Plan:
         return sum(ml for _, ml in fed) > most * OVER or any(self._too_large(*each) for each in fed)
 
     def _too_large(self, at: datetime, ml: float) -> bool:
-        row = self.milk_at(at)
+        row = milk_at(self.milk, at)
         return row is not None and ml > row.each_ml * OVER
 
     @property
@@ -117,8 +110,7 @@ def _growth(basis: Basis, energy: Energy) -> Growth | None:
 def _fed(basis: Basis, milk: tuple[Milk, ...]) -> Fed:
     """Return what the lamb gets today by its plan, with the dry feed that was measured last."""
     lamb, moment = basis.lamb, basis.now.moment
-    weaned = lamb.weaned is not None and lamb.weaned <= moment
-    today = None if weaned else next((row for row in milk if row.begins <= moment < row.ends), None)
+    today = None if lamb.weaned else milk_at(milk, moment)
     kilos = basis.facts(max(moment, lamb.born)).measured("weight") or 0.0
     share = share_of(lamb.bag, basis.guide)
     return Fed(kilos, today.day_ml if today else 0.0, share, lamb.eaten[-1][1] if lamb.eaten else 0.0)

@@ -65,7 +65,8 @@ class Reared:
         weighed, eaten, fed = (
             tuple(each for each in seen if each[0] <= now) for seen in (self.weighed, self.eaten, self.fed)
         )
-        return replace(self, weighed=weighed, eaten=eaten, fed=fed)
+        weaned = self.weaned if self.weaned and self.weaned <= now else None
+        return replace(self, weighed=weighed, eaten=eaten, fed=fed, weaned=weaned)
 
     def trusting(self, guide: Guide) -> Reared:
         """Return the lamb without weighings that no lamb can have grown to, unless the next agrees."""

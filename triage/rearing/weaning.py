@@ -64,7 +64,7 @@ LACKS = {
 
 def weaning_of(basis: Basis) -> Weaning:
     """Return how a lamb stands to the three signs now, and what to do about the one that is missing."""
-    if basis.lamb.weaned and basis.lamb.weaned <= basis.now.moment:
+    if basis.lamb.weaned:
         return Weaning((), WEANED)
     signs = (_age(basis), _weight(basis), _feed(basis))
     lacking = [sign for sign in signs if not sign.met]

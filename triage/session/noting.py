@@ -16,8 +16,6 @@ if TYPE_CHECKING:
 WEIGHED = ("feed", "weight")
 """What is held against the plan as soon as it is written down."""
 
-TOO_MUCH = "That is more than its plan gives. Feel its belly: tight or dull is the vet's, now."
-
 
 @dataclass
 class NotingRoom:
@@ -68,6 +66,7 @@ class NotingRoom:
         if kind not in WEIGHED:
             return ""
         # Read only here: no other note needs the plan.
+        from triage.rearing.plan import OVERFED
         from triage.session.plan import PlanRoom
 
         plan = PlanRoom(self.session).plan()
@@ -75,7 +74,7 @@ class NotingRoom:
             return ""
         if kind == "weight":
             return plan.doubtful
-        return TOO_MUCH if plan.overfed else ""
+        return OVERFED if plan.overfed else ""
 
     def command(self, name: str) -> None:
         """A form has no keys of its own."""
