@@ -77,6 +77,15 @@ def test_a_feed_that_is_too_large_is_told_at_once(night: Night) -> None:
     assert session.told.endswith(OVERFED)
 
 
+def test_a_cold_lamb_that_was_fed_is_not_sent_back_to_feeds(night: Night) -> None:
+    """Seven hours old, cold, no glucose: nothing by mouth. Its plan names no feeds to go back to."""
+    cold = night.open("5", "36.2", "7h", "3", "l", "3", "3", "450 ml", "1", "p")
+    told = [line for line in texts(cold) if OVERFED in line]
+
+    assert [line.endswith(OVERFED) for line in told] == [True]
+    assert cold.page().blocks[1].text.startswith("Phone the vet now.")
+
+
 def test_feeds_of_first_milk_are_not_too_much_a_day_later(night: Night) -> None:
     """Its first day has larger feeds and more in a day than its second: each is held to what it was then."""
     session = night.open("6", "39.3", "1", "6", "1 h", "l")

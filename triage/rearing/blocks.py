@@ -78,7 +78,10 @@ def _drunk(plan: Plan, system: System) -> list[str]:
         return []
     feeds = f"{len(fed)} feed{'' if len(fed) == 1 else 's'}"
     told = f"Written down for the last day: {show(sum(fed), 'ml', system)} in {feeds}."
-    return [f"{told} {OVERFED} {BACK}" if plan.overfed else told]
+    if not plan.overfed:
+        return [told]
+    # A sick lamb may be one that must have nothing by mouth: its page alone says how it is fed.
+    return [f"{told} {OVERFED}" if plan.lamb.ill else f"{told} {OVERFED} {BACK}"]
 
 
 def growth_lines(plan: Plan, now: Now, system: System) -> list[str]:
