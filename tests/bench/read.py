@@ -1,6 +1,6 @@
 """Reading the shipped guide for a walk, without what only the proof goes by, against PyYAML's CSafeLoader on the same files.
 
-`read_guide(knowledge_root(), proof=False)` is timed inside a fresh interpreter each time, after the
+`read_guide(knowledge_root(), frozenset())` is timed inside a fresh interpreter each time, after the
 imports, and takes turns with `yaml.load(text, CSafeLoader)` of the same files, also fresh. "Warm" is the
 best and the median of the same two in one interpreter, in turns. The parts come from doing less: composing
 only, composing and building with places, all of it. "Kept" is what every opening but the first does: the
@@ -64,17 +64,18 @@ def _warm() -> list[Figure]:
 
 def _files() -> list[Path]:
     from triage.guide.find import knowledge_root
-    from triage.guide.read import CUPBOARD, REARING, RULES
+    from triage.guide.wanted import is_wanted
 
-    left = (RULES, CUPBOARD, *REARING)
-    return sorted(each for each in Path(str(knowledge_root())).rglob("*.yaml") if each.name not in left)
+    root = Path(str(knowledge_root()))
+    files = (each for each in root.rglob("*.yaml") if is_wanted(str(each.relative_to(root)), frozenset()))
+    return sorted(files)
 
 
 def _guide() -> None:
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
 
-    assert read_guide(knowledge_root(), proof=False).guide
+    assert read_guide(knowledge_root(), frozenset()).guide
 
 
 def _kept() -> None:

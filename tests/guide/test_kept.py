@@ -42,11 +42,11 @@ def count(monkeypatch: pytest.MonkeyPatch) -> list[int]:
 
 def test_it_is_read_once(root: Path, cache: Path, count: list[int]) -> None:
     """The second opening reads nothing anew, and has the same guide, places and all."""
-    first = read_kept(root, cache, True, True)
-    second = read_kept(root, cache, True, True)
+    first = read_kept(root, cache, {"rearing", "cupboard"})
+    second = read_kept(root, cache, {"rearing", "cupboard"})
 
     assert len(count) == 1
-    assert second == first == read_guide(root, False, rearing=True, cupboard=True)
+    assert second == first == read_guide(root, {"rearing", "cupboard"})
     assert first.guide is not None
     assert second.guide is not None
     for name, node in first.guide.nodes.items():
@@ -55,31 +55,31 @@ def test_it_is_read_once(root: Path, cache: Path, count: list[int]) -> None:
 
 def test_a_changed_guide_is_read_anew(root: Path, cache: Path, count: list[int]) -> None:
     """One letter changed, also with size and time as before, and what was kept is not taken."""
-    read_kept(root, cache, False, False)
+    read_kept(root, cache)
     file = root / "guide.yaml"
     seen, text = file.stat(), file.read_text(encoding="utf-8")
     assert "Phone" in text
     file.write_text(text.replace("Phone", "Fhone"), encoding="utf-8")
     os.utime(file, ns=(seen.st_atime_ns, seen.st_mtime_ns))
 
-    assert read_kept(root, cache, False, False) == read_guide(root, False)
+    assert read_kept(root, cache) == read_guide(root, frozenset())
     assert len(count) == 2
 
 
 def test_a_file_more_or_less_is_another_guide(root: Path, cache: Path, count: list[int]) -> None:
     """A file that came or went is noticed."""
-    read_kept(root, cache, False, False)
+    read_kept(root, cache)
     (root / "topics" / "stray.yaml").write_text("topic: stray\n", encoding="utf-8")
 
-    assert read_kept(root, cache, False, False).problems
+    assert read_kept(root, cache).problems
     assert len(count) == 2
 
 
 def test_what_is_asked_for_is_kept_apart(root: Path, cache: Path, count: list[int]) -> None:
     """A walk's guide is not taken for one with its cupboard."""
-    read_kept(root, cache, False, False)
-    read_kept(root, cache, False, True)
-    read_kept(root, cache, True, False)
+    read_kept(root, cache)
+    read_kept(root, cache, {"cupboard"})
+    read_kept(root, cache, {"rearing"})
 
     assert len(count) == 3
 
@@ -130,11 +130,11 @@ def test_what_is_not_whole_or_not_ours_is_not_taken(
     root: Path, cache: Path, count: list[int], spoil: Callable[[Path], None]
 ) -> None:
     """A damaged, half, foreign or unsafe file is passed over; the guide is read, and nobody is troubled."""
-    read_kept(root, cache, False, False)
+    read_kept(root, cache)
     [file] = cache.iterdir()
     spoil(file)
 
-    assert read_kept(root, cache, False, False) == read_guide(root, False)
+    assert read_kept(root, cache) == read_guide(root, frozenset())
     assert len(count) == 2
 
 
@@ -142,7 +142,7 @@ def test_a_guide_with_mistakes_is_not_kept(root: Path, cache: Path) -> None:
     """What has problems is told each time."""
     (root / "numbers.yaml").write_text("nonsense: [", encoding="utf-8")
 
-    assert read_kept(root, cache, False, False).problems
+    assert read_kept(root, cache).problems
     assert not cache.exists() or not list(cache.iterdir())
 
 
@@ -151,8 +151,8 @@ def test_no_room_or_no_place_is_no_trouble(root: Path, tmp_path: Path) -> None:
     blocked = tmp_path / "blocked"
     blocked.write_text("a file", encoding="utf-8")
 
-    assert read_kept(root, blocked / "cache", False, False).guide
-    assert read_kept(root, None, False, False).guide
+    assert read_kept(root, blocked / "cache").guide
+    assert read_kept(root, None).guide
 
 
 def test_only_few_are_kept_and_nobody_else_can_read_them(root: Path, cache: Path) -> None:
@@ -160,7 +160,7 @@ def test_only_few_are_kept_and_nobody_else_can_read_them(root: Path, cache: Path
     for edition in range(7):
         text = (root / "guide.yaml").read_text(encoding="utf-8")
         (root / "guide.yaml").write_text(f"{text}# {edition}\n", encoding="utf-8")
-        read_kept(root, cache, False, False)
+        read_kept(root, cache)
 
     files = list(cache.iterdir())
     assert len(files) == kept.MOST
@@ -169,7 +169,7 @@ def test_only_few_are_kept_and_nobody_else_can_read_them(root: Path, cache: Path
 
 def test_nothing_is_written_where_others_may_write(root: Path, cache: Path, tmp_path: Path) -> None:
     """In a folder that is not the person's alone a link could lead to any file of theirs."""
-    read_kept(root, cache, False, False)
+    read_kept(root, cache)
     [file] = cache.iterdir()
     precious = tmp_path / "precious"
     precious.write_text("mine", encoding="utf-8")
@@ -177,5 +177,5 @@ def test_nothing_is_written_where_others_may_write(root: Path, cache: Path, tmp_
     file.symlink_to(precious)
     cache.chmod(0o777)
 
-    assert read_kept(root, cache, False, False).guide
+    assert read_kept(root, cache).guide
     assert precious.read_text(encoding="utf-8") == "mine"

@@ -179,7 +179,7 @@ def test_a_walk_reads_no_rules(tmp_path: Path) -> None:
     """Rules are for the check: without them the same guide is read, and a wrong one is told to the check alone."""
     folder = write_small(tmp_path, BROKEN_RULE)
 
-    whole, for_a_walk = read_guide(folder), read_guide(folder, proof=False)
+    whole, for_a_walk = read_guide(folder), read_guide(folder, frozenset())
 
     assert ["there is no act tag 'wram'" in str(each) for each in whole.problems] == [True]
     assert whole.guide is None
@@ -191,8 +191,8 @@ def test_a_walk_opens_no_cupboard(tmp_path: Path) -> None:
     """The cupboard goes with the rules, and may be asked for without them."""
     folder = write_small(tmp_path, BROKEN_RULE, ("cupboard.yaml", "", "spoon: {title: Spoon}\n"))
 
-    assert read_guide(folder, proof=False).problems == ()
-    told = [str(each) for each in read_guide(folder, proof=False, cupboard=True).problems]
+    assert read_guide(folder, frozenset()).problems == ()
+    told = [str(each) for each in read_guide(folder, {"cupboard"}).problems]
     assert [each.partition(" [")[0] for each in told] == [
         f"cupboard.yaml:1:8: this cupboard item lacks '{field}'" for field in ("certainty", "sources", "why")
     ]
@@ -242,7 +242,7 @@ def test_a_thing_says_how_it_is_to_be_had(tmp_path: Path, written: str, said: st
 def test_a_walk_reads_nothing_else_otherwise() -> None:
     """Of the shipped guide a walk reads all but the rules, the raising plan, the cupboard, `for`, `must_say` and the words
     of tags, places too."""
-    whole, for_a_walk = read_guide(knowledge_root()).guide, read_guide(knowledge_root(), proof=False).guide
+    whole, for_a_walk = read_guide(knowledge_root()).guide, read_guide(knowledge_root(), frozenset()).guide
     assert whole is not None
     assert for_a_walk is not None
 

@@ -254,7 +254,7 @@ def test_the_vets_numbers_are_those_that_are_kept(here: Path) -> None:
 
 def test_everything_that_the_guidance_uses_is_on_the_cupboards_page(here: Path) -> None:
     """Each thing of the guide's own list is there by its name, with a box."""
-    read = read_guide(knowledge_root(), proof=False, cupboard=True).guide
+    read = read_guide(knowledge_root(), {"cupboard"}).guide
     assert read is not None
     assert main(["print", "cupboard"]) == 0
 

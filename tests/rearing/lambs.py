@@ -21,7 +21,7 @@ BAG = Bag(200, 800, "added-to")
 @cache
 def shipped() -> Guide:
     """The shipped guide with its raising plan, read once."""
-    guide = read_guide(knowledge_root(), proof=False, rearing=True).guide
+    guide = read_guide(knowledge_root(), {"rearing"}).guide
     assert guide is not None
     return guide
 

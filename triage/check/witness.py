@@ -53,7 +53,7 @@ def _typed(guide: Guide, finding: str, value: Value) -> str:
     unit = guide.findings[finding].measure
     if unit == "h" and value != int(value):
         return f"{value * 60:.10g} min"  # a clock time is read where hours have a point
-    return f"{value:.10g} {unit}"
+    return f"{value:.10g} {'' if unit == 'count' else unit}".rstrip()
 
 
 def turn_for_the_worse(searched: Searched, state: int) -> str:

@@ -29,7 +29,7 @@ def add_cupboard(command: argparse.ArgumentParser, shared: Callable[[argparse.Ar
 
 def run_cupboard(parsed: argparse.Namespace) -> int:
     """Tell the list or one thing of it, or write down what is on the shelf."""
-    guide = open_guide(parsed.guide, also=("rearing", "cupboard"))
+    guide = open_guide(parsed.guide, also={"rearing", "cupboard"})
     if isinstance(guide, Exit):
         return guide
     if not guide.cupboard:

@@ -90,7 +90,7 @@ class Sheets:
 
 def print_pages(parsed: argparse.Namespace) -> int:
     """Write what was asked for; each thing that can't be done is told in a sentence."""
-    guide = open_guide(parsed.guide, also=("rearing", "cupboard"))
+    guide = open_guide(parsed.guide, also={"rearing", "cupboard"})
     if isinstance(guide, Exit):
         return guide
     read = find_holding().read

@@ -91,7 +91,7 @@ def _kept(parsed: argparse.Namespace) -> Made | Exit:
 
 
 def _told(parsed: argparse.Namespace, told: list[str]) -> Made | Exit:
-    guide = open_guide(parsed.guide, also=("rearing",))
+    guide = open_guide(parsed.guide, also={"rearing"})
     if isinstance(guide, Exit):
         return guide
     from triage.clock import Now

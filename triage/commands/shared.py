@@ -7,20 +7,17 @@ import os
 import sys
 from enum import IntEnum
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Set as AbstractSet
 
     from triage.guide.model import Guide, Read
+    from triage.guide.wanted import Part
     from triage.holding.holding import Holding
     from triage.units import System
-
-
-Also = Literal["rearing", "cupboard"]
-"""Parts of a guide that no walk goes by."""
 
 
 class Exit(IntEnum):
@@ -65,7 +62,7 @@ def units_here(parsed: argparse.Namespace) -> System:
 
 
 def open_guide(
-    folder: Path | None, read: Read | None = None, replay: bool = False, also: Sequence[Also] = ()
+    folder: Path | None, read: Read | None = None, replay: bool = False, also: AbstractSet[Part] = frozenset()
 ) -> Guide | Exit:
     """Read a guide for use; a folder of the person's own must also pass the check.
 
@@ -95,7 +92,7 @@ def open_guide(
     return read.guide
 
 
-def read_for_use(folder: Path | None, also: Sequence[Also] = ()) -> Read:
+def read_for_use(folder: Path | None, also: AbstractSet[Part] = frozenset()) -> Read:
     """Read the shipped guide, or a folder of the person's own."""
     if folder is not None:
         from triage.guide.read import read_guide
@@ -104,4 +101,4 @@ def read_for_use(folder: Path | None, also: Sequence[Also] = ()) -> Read:
         return read_guide(folder)
     from triage.shipped import read_shipped
 
-    return read_shipped("rearing" in also, "cupboard" in also)
+    return read_shipped(also)

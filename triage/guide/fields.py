@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from triage.guide import model, model_rearing
+from triage.guide import model, model_practice, model_rearing
 from triage.guide.items import HowMany, Item
-from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.leaves import AsTyped, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
 from triage.guide.shapes import ListOf, MapOf, Record, Shape
 from triage.units import UNITS
@@ -295,6 +295,31 @@ LAW: Record[model_rearing.Law] = Record(
     },
     {"ring_until": _DURATION, "no_ring": Yes()},
     limits=(NotBoth("ring_until", "no_ring"),),
+)
+
+CASE: Record[model_practice.WrittenCase] = Record(
+    "practice case",
+    model_practice.WrittenCase,
+    {
+        "story": Prose(("finding",)),
+        "findings": MapOf(ListOf(AsTyped(), or_one=True), ref=("finding",)),
+        "remember": _NUMBERS_ONLY,
+    },
+    {"told": ListOf(_FINDING), "trap": _NUMBERS_ONLY},
+)
+
+DEED: Record[model_practice.Deed] = Record(
+    "deed",
+    model_practice.Deed,
+    {"do": Prose(())},
+    {"tag": _TAGS, "shows": _SHOWN, "says": ListOf(Plain(), or_one=True)},
+    limits=(ExactlyOne.of("tag", "shows", "says"),),
+)
+
+FARM: Record[model_practice.Farm] = Record(
+    "invented farm",
+    model_practice.Farm,
+    {"farm": Plain(), "names": ListOf(Plain()), "openings": MapOf(ListOf(Prose(()))), "told": ListOf(_FINDING)},
 )
 
 URGENCY: Record[model.Urgency] = Record(

@@ -14,12 +14,14 @@ import pickle
 import stat
 import sys
 from collections.abc import Iterator
+from collections.abc import Set as AbstractSet
 from contextlib import suppress
 from pathlib import Path
 
 from triage.guide.files import list_files
 from triage.guide.model import Read
 from triage.guide.resting import collector_at_rest
+from triage.guide.wanted import Part
 
 BEGINS = "guide-"
 ENDS = ".kept"
@@ -27,30 +29,30 @@ _DIGEST = hashlib.sha256().digest_size
 _OTHERS_MAY_WRITE = stat.S_IWGRP | stat.S_IWOTH
 
 
-def read_kept(root: Path, cache: Path | None, rearing: bool, cupboard: bool) -> Read:
+def read_kept(root: Path, cache: Path | None, also: AbstractSet[Part] = frozenset()) -> Read:
     """Return the guide of a folder for a walk, with what else is asked for; kept if it was read before.
 
     `cache` None keeps nothing.
     """
-    name = None if cache is None else _name(root, rearing, cupboard)
+    name = None if cache is None else _name(root, also)
     kept = _taken(cache / name) if cache and name else None
     if kept is not None:
         return kept
     from triage.guide.read import read_guide  # none of it is needed where the guide is kept
 
-    read = read_guide(root, False, rearing=rearing, cupboard=cupboard)
+    read = read_guide(root, also)
     if cache and name and read.guide and not read.problems:
         with suppress(OSError):
             _keep(read, cache / name)
     return read
 
 
-def _name(root: Path, rearing: bool, cupboard: bool) -> str | None:
+def _name(root: Path, also: AbstractSet[Part]) -> str | None:
     """Return the name of what is kept, by all that it hangs on; None where a file can't be read."""
     files = list_files(root)
     if isinstance(files, str):
         return None
-    digest = hashlib.sha256(f"{sys.version} {rearing} {cupboard}".encode())
+    digest = hashlib.sha256(f"{sys.version} {sorted(also)}".encode())
     try:
         for name, file in files:
             digest.update(name.encode() + b"\0" + file.read_bytes() + b"\0")
@@ -109,5 +111,5 @@ def _keep(read: Read, file: Path) -> None:
         old.unlink(missing_ok=True)
 
 
-MOST = 4
-"""Guides kept at once: for a walk, with a raising plan, with the cupboard, and with both."""
+MOST = 5
+"""Guides kept at once: for a walk, with a raising plan, with the cupboard, with both, and for practice."""

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from triage.guide.model import PLACEHOLDER
+from triage.guide.model_practice import Typed
 from triage.guide.shapes import Mention, Reading, kind_of
 from triage.guide.text import Items, Text, Written
 from triage.problems import nearest
@@ -68,6 +69,16 @@ class Plain:
         """Return the text on one line."""
         text = _as_text(value, reading, "a text")
         return None if text is None else " ".join(text.split())
+
+
+@dataclass(frozen=True)
+class AsTyped:
+    """An answer as it is typed to a question; only the question can tell whether it is one."""
+
+    def read(self, value: Written, reading: Reading) -> Typed | None:
+        """Return the text with its place."""
+        text = _as_text(value, reading, "an answer as it is typed")
+        return None if text is None else Typed(text.strip(), value.place)
 
 
 @dataclass(frozen=True)

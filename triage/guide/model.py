@@ -13,6 +13,7 @@ from triage.units import Quantity
 
 if TYPE_CHECKING:
     from triage.guide.items import Item
+    from triage.guide.model_practice import Deed, Farm, WrittenCase
     from triage.guide.model_rearing import Duty, Law
 
 COMMON_PRACTICE = "common-practice"
@@ -345,6 +346,10 @@ class Guide:
     laws: Mapping[str, Law] = field(default_factory=dict)
     cupboard: Mapping[str, Item] = field(default_factory=dict)
     """Read for the check and for `triage cupboard`; a walk leaves it out, as it does the rules."""
+    cases: Mapping[str, WrittenCase] = field(default_factory=dict)
+    deeds: Mapping[str, Deed] = field(default_factory=dict)
+    farm: Farm | None = None
+    """Read for the check and for practice."""
 
     @cached_property
     def by_topic(self) -> Mapping[str, tuple[Node, ...]]:

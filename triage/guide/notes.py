@@ -218,6 +218,25 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "when": "Which lambs the rule is about; all of them if left out.",
         "where_asked": "Write true: a lamb of whom it was never asked is let through.",
     },
+    "practice case": {
+        "story": "What a helper is told first. A {finding} in braces becomes the case's own answer to it.",
+        "findings": "What is true of it, as it would be typed; a list where it is asked again.",
+        "remember": "The one thing to take away.",
+        "told": "The findings that the story tells; all others have to be looked at.",
+        "trap": "What misleads in it, said afterwards.",
+    },
+    "deed": {
+        "do": "What somebody may be tempted to do, as an order.",
+        "tag": _TAG,
+        "shows": _SHOWS,
+        "says": "Words that a rule forbids and that this deed stands for.",
+    },
+    "invented farm": {
+        "farm": "What it is called, and that it is invented.",
+        "names": "The names that stories use; they are no trade words.",
+        "told": "The findings that anybody tells at once; of a drawn case all others are looked at.",
+        "openings": "For lamb, and each other matter, how a drawn case may begin.",
+    },
     "target of a rule": {
         "tag": _TAG,
         "shows": _SHOWS,
@@ -244,4 +263,7 @@ FILE_NOTES: Mapping[str, str] = {
     "rearing": "What is done in raising a lamb, by its age",
     "laws": "What the law of each place allows",
     "cupboard": "What to have in the house before lambs come",
+    "practice": "Made-up cases to practise on",
+    "deeds": "What people are tempted to do, for practice",
+    "farm": "The invented farm of the practice cases",
 }

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from typing import Any
 
 from triage.amounts import AMOUNTS
-from triage.guide import fields, model, model_rearing
+from triage.guide import fields, model, model_practice, model_rearing
 from triage.guide.files import list_files
 from triage.guide.find import Folder
 from triage.guide.items import Item
@@ -19,6 +20,7 @@ from triage.guide.partial import whole_parts
 from triage.guide.resting import collector_at_rest
 from triage.guide.shapes import NAME, Reading, Record
 from triage.guide.text import BIGGEST, Fields, Text, Written, read_text
+from triage.guide.wanted import EVERYTHING, Part, is_wanted
 from triage.problems import Place, errors
 
 
@@ -38,6 +40,9 @@ class _Parts:
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
     cupboard: dict[str, Item]
+    cases: dict[str, model_practice.WrittenCase]
+    deeds: dict[str, model_practice.Deed]
+    farms: dict[str, model_practice.Farm]
 
 
 _DEFINED_IN = {
@@ -51,33 +56,26 @@ _DEFINED_IN = {
 """The kinds of names that each file or folder defines."""
 
 
-RULES = "rules.yaml"
-REARING = ("rearing.yaml", "laws.yaml")
-CUPBOARD = "cupboard.yaml"
-"""The files that no walk goes by."""
+FARM = "farm.yaml"
 
 _PROOF_ONLY = re.compile(r"^    (?:for|must_say):.*\n(?:      .*\n)*", re.MULTILINE)
 """A field of a page that only the check goes by, as it is written in a topic."""
 
 
 @collector_at_rest()
-def read_guide(
-    folder: Folder, proof: bool = True, rearing: bool | None = None, cupboard: bool | None = None
-) -> Read:
+def read_guide(folder: Folder, also: AbstractSet[Part] = EVERYTHING) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
     A walk goes by no rule and by nothing that says which lambs a page is for, raises no lamb and opens no
-    cupboard, so the way to a question may leave all that out; what is proved needs it. The last two go with
-    the proof where they are not asked for.
+    cupboard, so the way to a question may leave all that out; what is proved needs it.
     """
     files = list_files(folder)
     if isinstance(files, str):
         return Read(None, (), files)
-    reading = Reading(proof=proof)
-    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
-    left = _left_out(proof, proof if rearing is None else rearing, proof if cupboard is None else cupboard)
+    reading = Reading(proof="proof" in also)
+    parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
     for name, file in files:
-        if name in left:
+        if not is_wanted(name, also):
             continue
         written = read_file(name, file, reading)
         if written is None:
@@ -94,11 +92,6 @@ def read_guide(
     return Read(_whole(front, parts), problems)
 
 
-def _left_out(proof: bool, rearing: bool, cupboard: bool) -> set[str]:
-    wanted = {RULES: proof, CUPBOARD: cupboard, **dict.fromkeys(REARING, rearing)}
-    return {name for name, read in wanted.items() if not read}
-
-
 def _whole(front: model.Front, parts: _Parts) -> model.Guide:
     return model.Guide(
         front,
@@ -113,6 +106,9 @@ def _whole(front: model.Front, parts: _Parts) -> model.Guide:
         parts.duties,
         parts.laws,
         parts.cupboard,
+        parts.cases,
+        parts.deeds,
+        parts.farms.get(FARM),
     )
 
 
@@ -145,6 +141,7 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
         "rearing.yaml": (parts.duties, fields.DUTY, "name"),
         "laws.yaml": (parts.laws, fields.LAW, "name"),
         "cupboard.yaml": (parts.cupboard, fields.ITEM, "name"),
+        "deeds.yaml": (parts.deeds, fields.DEED, ""),
     }
     if name == "guide.yaml":
         front = fields.FRONT.read(written, reading)
@@ -154,14 +151,19 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
             parts.fronts[name] = front
     elif name in keyed:
         _read_entries(written, reading, *keyed[name])
+    elif name == FARM:
+        farm = fields.FARM.read(written, reading)
+        parts.farms |= {name: farm} if farm else {}
     elif folder == "findings":
         _read_entries(written, reading, parts.findings, fields.FINDING, "name")
+    elif folder == "practice":
+        _read_entries(written, reading, parts.cases, fields.CASE, "name")
     elif folder == "topics":
         _read_topic(written, parts, reading)
     elif folder == "how-to":
         _read_how_to(written, parts, reading)
     else:
-        what = "no place for this file; findings, topics and how-tos live in folders of those names"
+        what = "no place for this file; findings, topics, how-tos and practice have folders of those names"
         reading.wrong(Place(name), what, "stray-file")
 
 
@@ -172,7 +174,8 @@ def _read_entries(
         if named != "word":
             _check_name(name, written.keys[name], reading)
         place = written.keys[name]
-        _add(into, name, place, record.read_with(value, reading, {named: name, "place": place}), reading)
+        given = {named: name, "place": place} if named else {"place": place}
+        _add(into, name, place, record.read_with(value, reading, given), reading)
 
 
 def _check_name(name: str, place: Place, reading: Reading) -> None:

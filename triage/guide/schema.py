@@ -14,7 +14,7 @@ from functools import singledispatch
 from typing import Any
 
 from triage.guide import fields, model
-from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.leaves import AsTyped, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.notes import FILE_NOTES, NOTES
 from triage.guide.shapes import NAME, ListOf, MapOf, Record
 
@@ -78,6 +78,11 @@ def schema_of(shape: object, book: Book) -> Schema:
 
 @schema_of.register
 def _plain(shape: Plain, book: Book) -> Schema:
+    return dict(_PLAIN)
+
+
+@schema_of.register
+def _as_typed(shape: AsTyped, book: Book) -> Schema:
     return dict(_PLAIN)
 
 
@@ -212,10 +217,13 @@ FILES: dict[str, Callable[[Book], Schema]] = {
     "rearing": _entries(fields.DUTY),
     "laws": _entries(fields.LAW),
     "cupboard": _entries(fields.ITEM),
+    "practice": _entries(fields.CASE),
+    "deeds": _entries(fields.DEED),
+    "farm": lambda book: _with_fields(fields.FARM, book, {}),
 }
 """A schema for each kind of file, by the name it is kept under."""
 
-_IN_FOLDERS = {"findings": "findings", "topics": "topic", "how-to": "how-to"}
+_IN_FOLDERS = {"findings": "findings", "topics": "topic", "how-to": "how-to", "practice": "practice"}
 
 
 def schema_name(path: str) -> str:

@@ -141,6 +141,6 @@ def with_duties(guide: Guide) -> Guide:
         return guide
     from triage.shipped import read_shipped
 
-    read = read_shipped(rearing=True)
+    read = read_shipped({"rearing"})
     same = read.guide and read.guide.front.edition == guide.front.edition
     return read.guide if read.guide and same else guide

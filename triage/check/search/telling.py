@@ -44,11 +44,15 @@ class Telling:
             self._masks[key] = sum(
                 1 << at
                 for at, value in enumerate(self.values[finding])
-                if any(self._meets(finding, each, value) for each in conditions)
+                if self.meets(finding, conditions, value)
             )
         return self._masks[key]
 
-    def _meets(self, finding: str, condition: Condition, value: Value) -> bool:
+    def meets(self, finding: str, conditions: tuple[Condition, ...], value: Value) -> bool:
+        """Whether an answer, telling or not, meets any of the conditions."""
+        return any(self._met(finding, each, value) for each in conditions)
+
+    def _met(self, finding: str, condition: Condition, value: Value) -> bool:
         if isinstance(value, str):
             return value in condition.is_
         if not isinstance(value, float):

@@ -1,0 +1,58 @@
+"""What practice is made of: written cases, the farm they are set on, and what people are tempted to do."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from triage.problems import Place
+
+_SOMEWHERE = Place("")
+
+
+class Typed(NamedTuple):
+    """An answer as somebody would type it, and where it stands."""
+
+    text: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class WrittenCase:
+    """A made-up lamb as its author tells it. What is right for it is never written: the guide is walked."""
+
+    name: str
+    story: str
+    """A `{finding}` in it stands for the case's own answer."""
+    findings: Mapping[str, tuple[Typed, ...]]
+    """What is typed for each finding, once for each time that it is asked."""
+    remember: str
+    told: tuple[str, ...] = ()
+    """The findings that the story tells; the others have to be looked at."""
+    trap: str = ""
+    """What misleads in it, said afterwards."""
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
+class Deed:
+    """Something that people are tempted to do: wrong where a rule forbids one of these for a lamb."""
+
+    do: str
+    tag: tuple[str, ...] = ()
+    shows: tuple[str, ...] = ()
+    says: tuple[str, ...] = ()
+    place: Place = field(default=_SOMEWHERE, compare=False)
+
+
+@dataclass(frozen=True)
+class Farm:
+    """The invented farm, the names that its stories use, and how a drawn case of each matter begins."""
+
+    farm: str
+    names: tuple[str, ...]
+    openings: Mapping[str, tuple[str, ...]]
+    told: tuple[str, ...]
+    """The findings that anybody tells at once; of a drawn case all others have to be looked at."""
+    place: Place = field(default=_SOMEWHERE, compare=False)

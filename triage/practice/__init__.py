@@ -1,0 +1,1 @@
+"""Practice: made-up lambs to try the guide on. Nothing here says what is right: the guide does."""

@@ -1,0 +1,75 @@
+"""Written cases, walked: what is right for one is never typed in, the guide says it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import UTC, datetime
+
+from triage.clock import Now
+from triage.entry import AnswerReader, AskAgain, Understood
+from triage.facts import Facts
+from triage.guide.model import PLACEHOLDER, Act, Ask, Guide
+from triage.guide.model_practice import WrittenCase
+from triage.page.words import Reader
+from triage.practice.case import Case
+from triage.problems import Problem
+from triage.units import System
+from triage.walk import Walk
+from triage.ways_in import begin, matter
+
+AT_NO_TIME = Now(datetime(2026, 1, 1, tzinfo=UTC), UTC)
+"""A written case tells ages and no clock times, so it is the same at any hour."""
+
+
+def case_of(guide: Guide, written: WrittenCase) -> Case | Problem:
+    """Return a written case with its walk, or the first thing that is wrong with it."""
+    reader = AnswerReader(guide, "metric", AT_NO_TIME)
+    used: dict[str, int] = {}
+    about = matter(guide)
+    walk = Walk(guide)
+    if about and about.name in written.findings:
+        told = written.findings[about.name][0].text
+        walk, used[about.name] = begin(guide, told), 1
+    while not walk.finished:
+        node = walk.node
+        if isinstance(node, Act):
+            if not any(_left(written, used)):
+                break
+            walk = walk.done()
+            continue
+        assert isinstance(node, Ask)
+        typed = written.findings.get(node.finding, ())[used.get(node.finding, 0) :]
+        if not typed:
+            return _wrong(written, f"it comes to '{node.name}', which asks '{node.finding}'; add it")
+        used[node.finding] = used.get(node.finding, 0) + 1
+        read = reader.read(guide.findings[node.finding], typed[0].text, walk.state.known)
+        if isinstance(read, AskAgain) and read.insisted is None:
+            return Problem(typed[0].place, f"'{node.finding}' can't be this: {read.why}", "case-answer")
+        answer = read.insisted if isinstance(read, AskAgain) else read
+        assert isinstance(answer, Understood)
+        walk = walk.answer(answer.value, answer.said)
+    for name, typed_place in _left(written, used):
+        what = f"'{name}' is not asked on this case's way to '{walk.node.name}'; take it out"
+        return Problem(typed_place, what, "case-answer")
+    return Case(written.name, walk, written.story, written.told, written.remember, written.trap)
+
+
+def _left(written: WrittenCase, used: dict[str, int]) -> Iterator[tuple[str, object]]:
+    for name, typed in written.findings.items():
+        for each in typed[used.get(name, 0) :]:
+            yield name, each.place
+
+
+def _wrong(written: WrittenCase, what: str) -> Problem:
+    return Problem(written.place, f"case '{written.name}': {what}", "case-answer")
+
+
+def told_story(case: Case, system: System) -> str:
+    """Return a case's story with its own answers in it."""
+    reader = Reader(case.walk.guide, Facts(case.walk.guide.values(), case.now), system)
+
+    def said(name: str) -> str:
+        words = reader.answer(case.walk.guide.findings[name], case.now[name])
+        return words[:1].lower() + words[1:] if case.walk.guide.findings[name].choices else words
+
+    return PLACEHOLDER.sub(lambda hole: said(hole[1]) if hole[1] in case.now else hole[0], case.story)
