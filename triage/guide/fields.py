@@ -305,7 +305,12 @@ CASE: Record[model_practice.WrittenCase] = Record(
         "findings": MapOf(ListOf(AsTyped(), or_one=True), ref=("finding",)),
         "remember": _NUMBERS_ONLY,
     },
-    {"told": ListOf(_FINDING), "trap": _NUMBERS_ONLY},
+    {
+        "told": ListOf(_FINDING),
+        "trap": _NUMBERS_ONLY,
+        "vet_if": MapOf(AsTyped(), ref=("finding",)),
+        "right_if": MapOf(AsTyped(), ref=("finding",)),
+    },
 )
 
 DEED: Record[model_practice.Deed] = Record(
@@ -319,7 +324,13 @@ DEED: Record[model_practice.Deed] = Record(
 FARM: Record[model_practice.Farm] = Record(
     "invented farm",
     model_practice.Farm,
-    {"farm": Plain(), "names": ListOf(Plain()), "openings": MapOf(ListOf(Prose(()))), "told": ListOf(_FINDING)},
+    {
+        "farm": Plain(),
+        "names": ListOf(Plain()),
+        "openings": MapOf(ListOf(Prose(()))),
+        "told": ListOf(_FINDING),
+    },
+    {"clashes": ListOf(LAMB), "first": ListOf(Ref(("case",)))},
 )
 
 URGENCY: Record[model.Urgency] = Record(

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from triage.problems import Place
+
+if TYPE_CHECKING:
+    from triage.guide.model import Lamb
 
 _SOMEWHERE = Place("")
 
@@ -32,6 +35,10 @@ class WrittenCase:
     """The findings that the story tells; the others have to be looked at."""
     trap: str = ""
     """What misleads in it, said afterwards."""
+    vet_if: Mapping[str, Typed] = field(default_factory=dict)
+    """One finding thought otherwise: how soon a vet then?"""
+    right_if: Mapping[str, Typed] = field(default_factory=dict)
+    """One finding thought otherwise: what is right then?"""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -55,4 +62,8 @@ class Farm:
     openings: Mapping[str, tuple[str, ...]]
     told: tuple[str, ...]
     """The findings that anybody tells at once; of a drawn case all others have to be looked at."""
+    clashes: tuple[Lamb, ...] = ()
+    """What no lamb is at once, though the answers to the guide's questions could say so."""
+    first: tuple[str, ...] = ()
+    """The written cases that a helper meets first: together they put every rule to the test."""
     place: Place = field(default=_SOMEWHERE, compare=False)

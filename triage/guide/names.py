@@ -14,7 +14,12 @@ from triage.guide.shapes import Reading
 from triage.guide.text import Fields, Items, Text, Written
 from triage.problems import Problem, errors
 
-_ENTRIES = {"findings": "finding", "numbers.yaml": "number", "sources.yaml": "source"}
+_ENTRIES = {
+    "findings": "finding",
+    "numbers.yaml": "number",
+    "sources.yaml": "source",
+    "practice": "case",
+}
 _OWN = {"topics": "topic", "how-to": "how-to"}
 """The kinds of names by the file or folder that defines them: under each entry, or as a file's own."""
 
@@ -34,7 +39,7 @@ def names_in(folder: Folder) -> Known:
     if isinstance(files, str):
         return Known({}, unreadable=files)
     names: dict[str, set[str]] = {
-        kind: set() for kind in ("finding", "node", "topic", "number", "how-to", "urgency", "act tag")
+        kind: set() for kind in ("finding", "node", "topic", "number", "how-to", "urgency", "act tag", "case")
     }
     names |= {"source": set(NOT_PUBLISHED), "amount": set(AMOUNTS)}
     reading = Reading()

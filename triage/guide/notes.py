@@ -224,6 +224,8 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "remember": "The one thing to take away.",
         "told": "The findings that the story tells; all others have to be looked at.",
         "trap": "What misleads in it, said afterwards.",
+        "vet_if": "One finding and another answer to it: asked is how soon a vet would be needed then.",
+        "right_if": "One finding and another answer to it: asked is what would be right then.",
     },
     "deed": {
         "do": "What somebody may be tempted to do, as an order.",
@@ -235,6 +237,8 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "farm": "What it is called, and that it is invented.",
         "names": "The names that stories use; they are no trade words.",
         "told": "The findings that anybody tells at once; of a drawn case all others are looked at.",
+        "clashes": "What no lamb is at once; a case is neither drawn nor written so.",
+        "first": "The cases that a helper meets first: together they put every rule to the test.",
         "openings": "For lamb, and each other matter, how a drawn case may begin.",
     },
     "target of a rule": {

@@ -52,6 +52,7 @@ _DEFINED_IN = {
     "findings": {"finding"},
     "topics": {"topic", "node"},
     "how-to": {"how-to"},
+    "practice": {"case"},
 }
 """The kinds of names that each file or folder defines."""
 
@@ -259,4 +260,5 @@ def _names(parts: _Parts) -> dict[str, Iterable[str]]:
         "urgency": [each.name for each in front.urgencies] if front else (),
         "act tag": front.act_tags if front else (),
         "amount": AMOUNTS,
+        "case": parts.cases,
     }

@@ -7,7 +7,6 @@ from functools import cached_property
 
 from triage.check.search.pages import Page, pages_of
 from triage.check.search.telling import Telling
-from triage.facts import Value
 from triage.guide.model import Guide, Rule
 from triage.walk import Walk
 
@@ -39,15 +38,5 @@ class Bearing:
         answered, so that nobody is asked to guess what it is that nobody looked at.
         """
         known = walk.state.known
-        return tuple(rule for rule in self._spoken_of.get(walk.node.name, ()) if self.describes(rule, known))
-
-    def describes(self, rule: Rule, known: Mapping[str, Value]) -> bool:
-        """Whether what is known of a lamb is what a rule says of its lambs."""
-        for finding, conditions in rule.when.items():
-            value = known.get(finding)
-            if value is None:
-                if not any(each.unasked for each in conditions):
-                    return False
-            elif not self.telling.meets(finding, conditions, value):
-                return False
-        return True
+        spoken_of = self._spoken_of.get(walk.node.name, ())
+        return tuple(rule for rule in spoken_of if self.telling.describes(rule.when, known))

@@ -22,8 +22,10 @@ class Case:
     told: tuple[str, ...] = ()
     remember: str = ""
     trap: str = ""
-    what_if: Answer | None = None
-    """One answer to be thought otherwise at the end of a round."""
+    vet_if: Answer | None = None
+    """One answer to be thought otherwise: how soon a vet then?"""
+    right_if: Answer | None = None
+    """One answer to be thought otherwise: what is right then?"""
 
     @property
     def page(self) -> Act | End:

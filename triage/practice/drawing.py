@@ -26,6 +26,11 @@ class Drawing:
         self.likely = Likely(guide, self.telling)
 
     @cached_property
+    def goals(self) -> tuple[str, ...]:
+        """Every page that a made-up lamb can be for."""
+        return tuple(name for name, node in self.guide.nodes.items() if not isinstance(node, Ask))
+
+    @cached_property
     def _acts(self) -> list[Act]:
         return [node for node in self.guide.nodes.values() if isinstance(node, Act)]
 
@@ -56,9 +61,14 @@ class Drawing:
         way = self.leading_to(goal) if goal else None
         for _ in range(TRIES):
             walk = self._try(rng, goal, way, self._meant(goal))
-            if walk is not None and (serves is None or serves(walk)):
+            if walk is not None and not self.clashes(walk) and (serves is None or serves(walk)):
                 return walk
         return None
+
+    def clashes(self, walk: Walk) -> bool:
+        """Whether it is a lamb that there is not, though the questions could be answered so."""
+        clashes = self.guide.farm.clashes if self.guide.farm else ()
+        return any(self.telling.describes(clash, walk.state.known) for clash in clashes)
 
     def _meant(self, goal: str) -> Lamb:
         """Return for which lambs a page says that it is, which spares most of the tries."""

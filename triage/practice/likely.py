@@ -15,6 +15,9 @@ from triage.guide.model import Finding, Guide
 UNSURE_ONCE_IN = 12
 """How seldom a made-up lamb has something that nobody could tell."""
 
+MOSTLY_WELL = 0.4
+"""Of a sick lamb, too, most is as it should be: so often at least a choice is a normal one."""
+
 _STEPS: Mapping[str, tuple[float, ...]] = {
     "degC": (0.1,),
     "kg": (0.1,),
@@ -41,7 +44,8 @@ class Likely:
         if not finding.never_unsure and rng.randrange(UNSURE_ONCE_IN) == 0:
             return UNSURE
         if finding.choices:
-            return rng.choice(tuple(finding.choices))
+            normal = finding.normal.is_ if finding.normal else ()
+            return rng.choice(normal if normal and rng.random() < MOSTLY_WELL else tuple(finding.choices))
         marks = self._marks(finding)
         low, high = self._span(finding, known)
         first = max(0, bisect_right(marks, low) - 1)

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import UTC, datetime
 
 from triage.clock import Now
 from triage.entry import AnswerReader, AskAgain, Understood
 from triage.facts import Facts
 from triage.guide.model import PLACEHOLDER, Act, Ask, Guide
-from triage.guide.model_practice import WrittenCase
+from triage.guide.model_practice import Typed, WrittenCase
 from triage.page.words import Reader
 from triage.practice.case import Case
-from triage.problems import Problem
+from triage.practice.questions import supposed_walk
+from triage.problems import Place, Problem
 from triage.units import System
-from triage.walk import Walk
+from triage.walk import Answer, Walk
 from triage.ways_in import begin, matter
 
 AT_NO_TIME = Now(datetime(2026, 1, 1, tzinfo=UTC), UTC)
@@ -42,19 +44,44 @@ def case_of(guide: Guide, written: WrittenCase) -> Case | Problem:
         if not typed:
             return _wrong(written, f"it comes to '{node.name}', which asks '{node.finding}'; add it")
         used[node.finding] = used.get(node.finding, 0) + 1
-        read = reader.read(guide.findings[node.finding], typed[0].text, walk.state.known)
-        if isinstance(read, AskAgain) and read.insisted is None:
-            return Problem(typed[0].place, f"'{node.finding}' can't be this: {read.why}", "case-answer")
-        answer = read.insisted if isinstance(read, AskAgain) else read
-        assert isinstance(answer, Understood)
-        walk = walk.answer(answer.value, answer.said)
-    for name, typed_place in _left(written, used):
+        read = _read(reader, node.finding, typed[0], walk)
+        if isinstance(read, Problem):
+            return read
+        walk = walk.answer(read.value, read.said)
+    for name, place in _left(written, used):
         what = f"'{name}' is not asked on this case's way to '{walk.node.name}'; take it out"
-        return Problem(typed_place, what, "case-answer")
-    return Case(written.name, walk, written.story, written.told, written.remember, written.trap)
+        return Problem(place, what, "case-answer")
+    case = Case(written.name, walk, written.story, written.told, written.remember, written.trap)
+    return _supposed(case, written, reader)
 
 
-def _left(written: WrittenCase, used: dict[str, int]) -> Iterator[tuple[str, object]]:
+def _supposed(case: Case, written: WrittenCase, reader: AnswerReader) -> Case | Problem:
+    """Return a case with what its author supposes otherwise."""
+    ifs: list[Answer | None] = []
+    for supposed in (written.vet_if, written.right_if):
+        answer = None
+        for name, typed in supposed.items():
+            read = _read(reader, name, typed, case.walk)
+            if isinstance(read, Problem):
+                return read
+            answer = Answer(name, read.value)
+            if len(supposed) > 1 or supposed_walk(case, answer) is None:
+                what = f"'{name}' thought otherwise leads to no page by itself; suppose one other thing"
+                return Problem(typed.place, what, "case-answer")
+        ifs.append(answer)
+    return replace(case, vet_if=ifs[0], right_if=ifs[1])
+
+
+def _read(reader: AnswerReader, finding: str, typed: Typed, walk: Walk) -> Understood | Problem:
+    read = reader.read(reader.guide.findings[finding], typed.text, walk.state.known)
+    if isinstance(read, AskAgain) and read.insisted is None:
+        return Problem(typed.place, f"'{finding}' can't be this: {read.why}", "case-answer")
+    answer = read.insisted if isinstance(read, AskAgain) else read
+    assert answer is not None
+    return answer
+
+
+def _left(written: WrittenCase, used: dict[str, int]) -> Iterator[tuple[str, Place]]:
     for name, typed in written.findings.items():
         for each in typed[used.get(name, 0) :]:
             yield name, each.place

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 from operator import ge, gt, le, lt
 
@@ -51,6 +51,15 @@ class Telling:
     def meets(self, finding: str, conditions: tuple[Condition, ...], value: Value) -> bool:
         """Whether an answer, telling or not, meets any of the conditions."""
         return any(self._met(finding, each, value) for each in conditions)
+
+    def describes(self, lamb: Lamb, known: Mapping[str, Value]) -> bool:
+        """Whether what is known of a lamb makes it one of those that are meant."""
+        return all(
+            any(each.unasked for each in conditions)
+            if (value := known.get(finding)) is None
+            else self.meets(finding, conditions, value)
+            for finding, conditions in lamb.items()
+        )
 
     def _met(self, finding: str, condition: Condition, value: Value) -> bool:
         if isinstance(value, str):

@@ -1,0 +1,222 @@
+"""The decisive questions of a case: only those on which a lamb's life hangs, with the guide's answers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from random import Random
+from typing import Literal
+
+from triage.amounts import AMOUNTS
+from triage.facts import UNSURE, Facts
+from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
+from triage.guide.texts import said_on
+from triage.page.words import Reader
+from triage.practice.bearing import Bearing
+from triage.practice.case import Case
+from triage.practice.options import Option, idle, own_lines, tempting
+from triage.units import System
+from triage.walk import Answer, Walk
+
+Kind = Literal["vet", "first", "right", "amount", "vet-if", "right-if"]
+"""How soon a vet; what comes first; which lines are right; how much; and two of them supposed otherwise."""
+
+MOST_LINES = 7
+MOST_WRONG = 4
+LEAST_RIGHT = 3
+MOST_FIRST = 4
+LEAST_AMOUNTS = 3
+
+
+@dataclass(frozen=True)
+class Question:
+    """One decisive question. `many` is whether several of its options are right."""
+
+    kind: Kind
+    walk: Walk
+    """The walk to the page that answers it."""
+    options: tuple[Option, ...]
+    many: bool = False
+
+    @property
+    def right(self) -> tuple[str, ...]:
+        """The names of the right options."""
+        return tuple(option.name for option in self.options if option.right)
+
+    def option(self, name: str) -> Option | None:
+        """Return an option by its name."""
+        return next((option for option in self.options if option.name == name), None)
+
+
+class Questions:
+    """Makes the questions of a case. The same case has the same questions each time, in the same order."""
+
+    def __init__(self, guide: Guide, bearing: Bearing) -> None:
+        self.guide = guide
+        self.bearing = bearing
+
+    def of(self, case: Case) -> tuple[Question, ...]:
+        """Return the questions of a case, in the order in which they are asked."""
+        rules = self.bearing.on(case.walk)
+
+        def rng(kind: Kind) -> Random:
+            """Each question by itself the same each time."""
+            return Random(f"{case.name}-{kind}")
+
+        made = [self._vet("vet", case.walk, rules)]
+        made += self._first(case.walk, rules, rng("first"))
+        made.append(self._right("right", case.walk, rules, rng("right")))
+        made += _amount(case, rng("amount"))
+        if case.vet_if and (walk := supposed_walk(case, case.vet_if)):
+            made.append(self._vet("vet-if", walk, self.bearing.on(walk)))
+        if case.right_if and (walk := supposed_walk(case, case.right_if)):
+            made.append(self._right("right-if", walk, self.bearing.on(walk), rng("right-if")))
+        return tuple(made)
+
+    def _vet(self, kind: Kind, walk: Walk, rules: Iterable[Rule]) -> Question:
+        """Ask how soon; what is less than a rule asks for has that rule against it."""
+        rank = self.guide.rank
+        least = {
+            rule.name: rank(rule.always.urgency) for rule in rules if rule.always and rule.always.urgency
+        }
+        options = [
+            Option(
+                each.name,
+                "call",
+                each.say,
+                tuple(name for name, asked in least.items() if asked < rank(each.name)),
+                right=each.name == walk.state.urgency,
+            )
+            for each in self.guide.front.urgencies
+        ]
+        return Question(kind, walk, tuple(options))
+
+    def _first(self, walk: Walk, rules: Sequence[Rule], rng: Random) -> list[Question]:
+        """Ask for the first step: of the page's own, with something that is wrong there."""
+        page = page_at(walk)
+        first, *others = [line for line in own_lines(page, rules) if line.kind == "step"]
+        if not others:
+            return []
+        later = [Option(line.name, line.kind, line.text, line.rules, right=False) for line in others]
+        wrong = [*tempting(self.guide, rules)] or [*idle(self.guide, page, rules)]
+        chosen = [first, *rng.sample(later, min(len(later), 2)), *rng.sample(wrong, min(len(wrong), 1))]
+        return [Question("first", walk, _shuffled(chosen[:MOST_FIRST], rng))]
+
+    def _right(self, kind: Kind, walk: Walk, rules: Sequence[Rule], rng: Random) -> Question:
+        """Ask which lines are right: those that rules ask for or forbid come first."""
+        page = page_at(walk)
+        wrong = _covering([*tempting(self.guide, rules)], MOST_WRONG, rng)
+        if not wrong:
+            others = [*idle(self.guide, page, rules)]
+            wrong = rng.sample(others, min(len(others), 1))
+        own = list(own_lines(page, rules))
+        right = _covering([line for line in own if line.rules], MOST_LINES - len(wrong), rng)
+        rest = [line for line in own if line.kind != "call" and line not in right]
+        room = min(MOST_LINES - len(wrong) - len(right), max(0, LEAST_RIGHT - len(right)))
+        right += rng.sample(rest, min(len(rest), room))
+        return Question(kind, walk, _shuffled([*right, *wrong], rng), many=True)
+
+
+def page_at(walk: Walk) -> Act | End:
+    """Return the page where the walk of a case has come to."""
+    assert isinstance(walk.node, Act | End)
+    return walk.node
+
+
+def supposed_walk(case: Case, otherwise: Answer) -> Walk | None:
+    """Return where a case would lead with one answer otherwise, None where it comes to no page.
+
+    Answers that no longer fit are left out, and none is added.
+    """
+    moves = case.walk.moves
+    found = [
+        at for at, each in enumerate(moves) if isinstance(each, Answer) and each.finding == otherwise.finding
+    ]
+    if not found:
+        return None
+    walk = case.walk.change(found[-1], otherwise.value).walk
+    return walk if isinstance(walk.node, Act | End) else None
+
+
+def _amount(case: Case, rng: Random) -> list[Question]:
+    """Ask how much, where the page tells an amount that a wrong weight would make wrong."""
+    name = amount_of(case)
+    if not name:
+        return []
+    right = amount_words(case, name, "metric")
+    others: dict[str, Option] = {}
+    for at, walk_facts in enumerate(_otherwise(case)):
+        words = AMOUNTS[name].work_out(walk_facts, "metric").words("metric")
+        if words != right:
+            others.setdefault(words, Option(f"other-{at}", "step", words, right=False))
+    if len(others) < LEAST_AMOUNTS - 1:
+        return []
+    wrong = rng.sample(list(others.values()), LEAST_AMOUNTS - 1)
+    return [Question("amount", case.walk, _shuffled([Option("right", "step", right), *wrong], rng))]
+
+
+def amount_of(case: Case) -> str:
+    """Return the first sum by weight that the page of a case shows, or an empty text."""
+    names = [name for text in said_on(case.page) for name in PLACEHOLDER.findall(text)]
+    weighed = (name for name in names if name in AMOUNTS and "weight" in AMOUNTS[name].needs)
+    return next(weighed, "")
+
+
+def amount_words(case: Case, name: str, system: System) -> str:
+    """Return an amount for the lamb of a case, in words."""
+    return AMOUNTS[name].work_out(case.walk.facts, system).words(system)
+
+
+_WRONG_WEIGHTS = (0.25, 0.5, 1.5, 2.0, 3.0)
+"""What a slip makes of a weight: pounds for kilos and back, half, double, and a figure too many."""
+
+
+def _otherwise(case: Case) -> list[Facts]:
+    """Return what would be known of lambs of other weights."""
+    facts = case.walk.facts
+    weight = facts.known.get("weight", UNSURE)
+    guessed = {"single": 5.0, "twin": 4.0, "triplet": 3.0}.get(str(facts.known.get("birth-type")), 4.0)
+    kilos = weight if isinstance(weight, float) else guessed
+    return [Facts(facts.numbers, {**facts.known, "weight": kilos * share}) for share in _WRONG_WEIGHTS]
+
+
+def _covering(options: list[Option], most: int, rng: Random) -> list[Option]:
+    """Return as few of the options as speak for all their rules, at most so many."""
+    chosen: list[Option] = []
+    left = {rule for option in options for rule in option.rules}
+    rng.shuffle(options)
+    while left and len(chosen) < most:
+        best = max(options, key=lambda option: len(left.intersection(option.rules)))
+        chosen.append(best)
+        left.difference_update(best.rules)
+    return chosen
+
+
+def _shuffled(options: list[Option], rng: Random) -> tuple[Option, ...]:
+    mixed = list(options)
+    rng.shuffle(mixed)
+    return tuple(mixed)
+
+
+def line_words(question: Question, option: Option, system: System) -> str:
+    """Return an option as it is read, with its numbers and amounts."""
+    return Reader(question.walk.guide, question.walk.facts, system).fill(option.text)
+
+
+@dataclass(frozen=True)
+class Posed:
+    """A case with its questions."""
+
+    case: Case
+    questions: tuple[Question, ...]
+
+    @cached_property
+    def rules(self) -> frozenset[str]:
+        """The rules that its questions put to the test: a wrong belief about one gives a wrong answer."""
+        return frozenset(rule for question in self.questions for rule in tested(question))
+
+
+def tested(question: Question) -> frozenset[str]:
+    """Return the rules that a question puts to the test."""
+    return frozenset(rule for option in question.options for rule in option.rules)
