@@ -79,6 +79,7 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     from triage.commands.findings import run_findings
     from triage.commands.kept import add_kept
     from triage.commands.plan import add_plan
+    from triage.commands.practice import add_practice
     from triage.commands.printing import add_print
     from triage.commands.schema import add_schema
     from triage.commands.setup import add_setup
@@ -109,6 +110,9 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     plan = commands.add_parser("plan", help="how a lamb is raised until it is weaned, with dates and amounts")
     _shared(plan)
     add_plan(plan)
+    practice = commands.add_parser("practice", help="try the guide on invented lambs, before the first night")
+    _shared(practice)
+    add_practice(practice)
     printing = commands.add_parser("print", help="write pages to pin up in a store-room or to carry")
     _shared(printing)
     add_print(printing)

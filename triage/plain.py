@@ -20,6 +20,9 @@ PROMPTS = {
     "lambs": "A number",
     "lamb": "A number to write something down",
     "form": "Type it, or Enter to go back",
+    "practice": "A number, or Enter to go back",
+    "round": "A number",
+    "debrief": "Enter for the next one",
 }
 
 BELL = "\a"

@@ -41,7 +41,7 @@ def book(path: Path) -> Iterator[Casebook]:
     opened.book.close()
 
 
-def opened_at(path: Path) -> Opened:
+def opened_at(path: Path) -> Opened[Casebook]:
     """Open a casebook that can be opened."""
     opened = open_casebook(path)
     assert isinstance(opened, Opened), opened

@@ -53,7 +53,7 @@ def read_all(book: Casebook) -> bool:
     return bool(failed)
 
 
-def use(path: Path) -> Opened | NotKept:
+def use(path: Path) -> Opened[Casebook] | NotKept:
     """Open and read a casebook, mended where damage is met, as the session does it."""
     opened = open_casebook(path)
     if isinstance(opened, Opened) and not opened.told and (read_all(opened.book) or not opened.book.sound()):

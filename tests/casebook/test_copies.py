@@ -15,10 +15,11 @@ import pytest
 from tests.casebook.conftest import CASE, LAMB, NOW, opened_at
 from tests.casebook.killing import ROOT
 from triage.casebook import opening
-from triage.casebook.book import HASTE, Behind, Casebook
+from triage.casebook.book import Behind, Casebook
 from triage.casebook.failing import NotKept
 from triage.casebook.opening import Opened, mend
 from triage.casebook.rows import Case
+from triage.casebook.writing import HASTE
 from triage.walk import Answer
 
 

@@ -31,7 +31,7 @@ from tests.casebook.killing import ROOT
 from triage.casebook.failing import NotKept
 from triage.casebook.opening import Opened, mend, open_casebook
 from triage.casebook.rows import Case
-from triage.casebook.salvage import LOST
+from triage.casebook.schema import LOST
 from triage.walk import Answer
 
 

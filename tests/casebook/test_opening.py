@@ -11,10 +11,12 @@ from pathlib import Path
 import pytest
 
 from tests.casebook.conftest import CASE, LAMB, NOW, opened_at
-from triage.casebook import opening, schema
+from triage.casebook import schema
+from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept
 from triage.casebook.opening import open_casebook
 from triage.casebook.rows import Case, Observation
+from triage.casebook.schema import CASEBOOK
 from triage.walk import Answer
 
 VERSION_1 = (Path(__file__).parent / "version_1.sql").read_text(encoding="utf-8")
@@ -81,15 +83,15 @@ def test_a_later_migration_is_done_once_or_not_at_all(path: Path, monkeypatch: p
     """An older file gets the migrations it lacks; one that fails half way changes nothing."""
     filled(path, 3)
     broken = (*schema.MIGRATIONS, "CREATE TABLE more (a);\nCREATE TABLE more (a);\n")
-    monkeypatch.setattr(opening, "MIGRATIONS", broken)
-    monkeypatch.setattr(opening, "VERSION", 2)
+    monkeypatch.setattr(Casebook, "FORM", replace(CASEBOOK, migrations=broken))
     assert isinstance(open_casebook(path), NotKept)
     with sqlite3.connect(path) as raw:
         assert raw.execute("PRAGMA user_version").fetchone() == (1,)
         assert raw.execute("SELECT count(*) FROM sqlite_master WHERE name = 'more'").fetchone() == (0,)
     raw.close()
 
-    monkeypatch.setattr(opening, "MIGRATIONS", (*schema.MIGRATIONS, "CREATE TABLE more (a);\n"))
+    more = (*schema.MIGRATIONS, "CREATE TABLE more (a);\n")
+    monkeypatch.setattr(Casebook, "FORM", replace(CASEBOOK, migrations=more))
     book = opened_at(path).book
 
     assert book.count_open() == 3
@@ -100,7 +102,7 @@ def test_a_newer_casebook_is_left_untouched(path: Path) -> None:
     """A file of a newer edition is refused, and neither it nor anything beside it changes."""
     filled(path, 3)
     with sqlite3.connect(path) as raw:
-        raw.execute(f"PRAGMA user_version = {schema.VERSION + 1}")
+        raw.execute(f"PRAGMA user_version = {CASEBOOK.version + 1}")
     raw.close()
     before = {each.name: each.read_bytes() for each in path.parent.iterdir()}
 
@@ -206,10 +208,8 @@ def test_two_copies_of_which_one_brings_it_up(path: Path, monkeypatch: pytest.Mo
     """A copy of the edition before, open while a later one brings the file up, goes on keeping in it."""
     filled(path, 3)
     before = opened_at(path).book
-    monkeypatch.setattr(
-        opening, "MIGRATIONS", (*schema.MIGRATIONS, "ALTER TABLE lambs ADD COLUMN tag TEXT;\n")
-    )
-    monkeypatch.setattr(opening, "VERSION", 2)
+    tagged = (*schema.MIGRATIONS, "ALTER TABLE lambs ADD COLUMN tag TEXT;\n")
+    monkeypatch.setattr(Casebook, "FORM", replace(CASEBOOK, migrations=tagged))
     later = opened_at(path).book
 
     assert isinstance(before.begin(replace(LAMB, id="new"), replace(CASE, id="new")), Case)
@@ -225,10 +225,8 @@ def test_a_damaged_file_of_the_version_before_is_saved(path: Path, monkeypatch: 
     filled(path, 30)
     spoilt = path.read_bytes()
     path.write_bytes(bytes(100) + spoilt[100:])
-    monkeypatch.setattr(
-        opening, "MIGRATIONS", (*schema.MIGRATIONS, "ALTER TABLE lambs ADD COLUMN tag TEXT;\n")
-    )
-    monkeypatch.setattr(opening, "VERSION", 2)
+    tagged = (*schema.MIGRATIONS, "ALTER TABLE lambs ADD COLUMN tag TEXT;\n")
+    monkeypatch.setattr(Casebook, "FORM", replace(CASEBOOK, migrations=tagged))
 
     opened = opened_at(path)
 

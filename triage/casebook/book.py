@@ -2,44 +2,27 @@
 
 from __future__ import annotations
 
-import sqlite3
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
-from pathlib import Path
-from typing import TypeVar
 
-from triage.casebook.failing import NotKept, not_kept, primary_of
+from triage.casebook.failing import NotKept
 from triage.casebook.moves import alike, columns, maybe_ticks, parts_text, ticks
-from triage.casebook.reading import CASE, BookReader, Stamp, stamp_of
+from triage.casebook.reading import CASE, BookReader
 from triage.casebook.rows import Case, Lamb, Look, Observation
+from triage.casebook.schema import CASEBOOK
+from triage.casebook.writing import Undo, WritableFile
 from triage.walk import Move
-
-T = TypeVar("T")
-
-HASTE = 0.05
-"""Seconds to wait after a wait was in vain, until a writing succeeds: nobody sits before a dead screen."""
 
 
 class Behind:
     """The case was written by another copy of the app since it was read here."""
 
 
-class Casebook(BookReader):
+class Casebook(BookReader, WritableFile):
     """One open casebook file. Each method returns what it says, or NotKept with the reason."""
 
-    def __init__(
-        self, database: sqlite3.Connection, path: Path, stamp: Stamp | None, patience: float
-    ) -> None:
-        super().__init__(database, path, stamp)
-        self._patience = patience
-
-    def close(self) -> None:
-        """Close the file; what was kept is kept already."""
-        try:
-            self._database.close()
-        except sqlite3.Error:
-            return
+    FORM = CASEBOOK
 
     def begin(self, lamb: Lamb, case: Case) -> Case | NotKept:
         """Keep a new case with its moves, and its lamb if that is new too."""
@@ -134,46 +117,6 @@ class Casebook(BookReader):
 
         return self._write(write)
 
-    def _write(self, work: Callable[[], T]) -> T | NotKept:
-        try:
-            if self._database.in_transaction:  # inside `together`, which begins and ends it
-                return work()
-            return self._transaction(work)
-        except Undo as undo:
-            if self._database.in_transaction:
-                raise
-            return undo.why
-        except (sqlite3.Error, OSError, ValueError, OverflowError) as error:
-            return not_kept(error)
-
-    def _transaction(self, work: Callable[[], T]) -> T:
-        try:
-            self._begin()
-            came = work()
-            self._run("COMMIT")
-        except BaseException:
-            self._roll_back()
-            raise
-        return came
-
-    def _begin(self) -> None:
-        """Begin to write, unless another file lies where this one was: nobody would find what is written."""
-        try:
-            self._run("BEGIN IMMEDIATE")
-        except sqlite3.Error as error:
-            self._wait_at_most(HASTE if primary_of(error) == "SQLITE_BUSY" else self._patience)
-            raise
-        self._wait_at_most(self._patience)
-        if stamp_of(self.path) != self.stamp:
-            raise Undo(NotKept("the casebook was moved or deleted while it was open", damaged=True))
-
-    def _wait_at_most(self, seconds: float) -> None:
-        self._run(f"PRAGMA busy_timeout = {round(seconds * 1000)}")
-
-    def _roll_back(self) -> None:
-        if self._database.in_transaction:
-            self._database.rollback()
-
     def _put_lamb(self, lamb: Lamb) -> None:
         self._run(
             "INSERT INTO lambs (id, name, added, born, born_guessed, birth_type, sex) "
@@ -198,13 +141,6 @@ class Casebook(BookReader):
                 "VALUES (?, ?, ?, ?, ?, ?, ?)",
                 (case, place, *columns(move)),
             )
-
-
-class Undo(Exception):
-    """Raised by a step of `together`: undoes all of them, and is returned as its reason."""
-
-    def __init__(self, why: NotKept) -> None:
-        self.why = why
 
 
 def _look(look: Look | None) -> tuple[int | None, int | None]:

@@ -1,4 +1,4 @@
-"""Setting a damaged casebook aside, and beginning a new one from what can be read of it."""
+"""Setting a damaged file aside, and beginning a new one from what can be read of it."""
 
 from __future__ import annotations
 
@@ -8,39 +8,38 @@ from contextlib import closing, suppress
 from datetime import datetime
 from pathlib import Path
 
-from triage.casebook.book import Casebook
-from triage.casebook.opening import BESIDE, folder_lock, make_file, open_file
-from triage.casebook.reading import Stamp, stamp_of
+from triage.casebook.base import Stamp, stamp_of
+from triage.casebook.opening import BESIDE, B, folder_lock, make_file, open_file
 from triage.casebook.salvage import Saved, salvage
 
 
-def set_aside(path: Path, stamp: Stamp | None, now: datetime) -> tuple[Casebook, str]:
-    """Put a new casebook in the place of a damaged one; return it, and what a person must be told.
+def set_aside(kind: type[B], path: Path, stamp: Stamp | None, now: datetime) -> tuple[B, str]:
+    """Put a new file in the place of a damaged one; return it, and what a person must be told.
 
     The new one is whole before it takes the place. So a full disk or a kill on the way leaves the old
     one where it was. Another copy may have been quicker; then its new one is opened.
     """
     with folder_lock(path.parent, alone=True):
         if stamp_of(path) != stamp:
-            return open_file(path), ""
+            return open_file(kind, path), ""
         fresh = path.with_name(f"{path.name}.new")
         _clear(fresh)
         try:
-            saved = _filled(fresh, path)
+            saved = _filled(kind, fresh, path)
             aside = _free_name(path, now)
             _move(path, aside, fresh)
         except BaseException:
             _clear(fresh)
             raise
-        told = f"The casebook was damaged. It is kept as {aside}, and a new one begun. {saved.told}"
-        return open_file(path), told
+        told = f"The {kind.FORM.what} was damaged. It is kept as {aside}, and a new one begun. {saved.told}"
+        return open_file(kind, path), told
 
 
-def _filled(fresh: Path, damaged: Path) -> Saved:
+def _filled(kind: type[B], fresh: Path, damaged: Path) -> Saved:
     make_file(fresh)
-    open_file(fresh).close()
+    open_file(kind, fresh).close()
     with closing(sqlite3.connect(fresh, isolation_level=None)) as database:
-        return salvage(damaged, database)
+        return salvage(damaged, database, kind.FORM)
 
 
 def _move(path: Path, aside: Path, fresh: Path) -> None:

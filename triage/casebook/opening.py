@@ -1,4 +1,4 @@
-"""Opening the casebook file: made if there is none, brought up to date if old, set aside if damaged."""
+"""Opening a file of ours: made if there is none, brought up to date if old, set aside if damaged."""
 
 from __future__ import annotations
 
@@ -10,12 +10,14 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Generic, TypeVar
 
+from triage.casebook.base import Stamp, log_of, stamp_of
 from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.reading import Stamp, log_of, stamp_of
-from triage.casebook.schema import APPLICATION_ID, MIGRATIONS, TABLES, VERSION
-from triage.casebook.whose import NEWER, damaged_mark, not_ours
+from triage.casebook.form import Form
+from triage.casebook.whose import damaged_mark, newer, not_ours
+from triage.casebook.writing import WritableFile
 
 PATIENCE = 2.0
 """Seconds to wait while another copy writes. A writing takes about a thousandth of that."""
@@ -23,31 +25,42 @@ PATIENCE = 2.0
 BESIDE = ("-wal", "-shm", "-journal")
 """What SQLite keeps beside a database while it is open, or after a crash."""
 
-MOVED = "The casebook was moved or deleted while it was open. What follows is kept in its usual place."
+MOVED = "The {what} was moved or deleted while it was open. What follows is kept in its usual place."
+
+B = TypeVar("B", bound=WritableFile)
+
+
+def _now() -> datetime:
+    return datetime.now(UTC)
 
 
 @dataclass(frozen=True)
-class Opened:
-    """A casebook, and what a person must be told of its opening; empty when all is as it was."""
+class Opened(Generic[B]):
+    """A file, and what a person must be told of its opening; empty when all is as it was."""
 
-    book: Casebook
+    book: B
     told: str = ""
 
 
-def open_casebook(path: Path, now: Callable[[], datetime] = lambda: datetime.now(UTC)) -> Opened | NotKept:
-    """Open the casebook at a path, or tell why that can't be done. Never raises for what is there.
+def open_casebook(path: Path, now: Callable[[], datetime] = _now) -> Opened[Casebook] | NotKept:
+    """Open the casebook at a path, or tell why that can't be done."""
+    return open_book(Casebook, path, now)
+
+
+def open_book(kind: type[B], path: Path, now: Callable[[], datetime] = _now) -> Opened[B] | NotKept:
+    """Open a file of a kind, or tell why that can't be done. Never raises for what is there.
 
     Not to be called for a file that this process has open: closing a file that was read beside SQLite
     takes SQLite's locks off it (POSIX, fcntl).
     """
     try:
         place = Path(os.path.realpath(path))  # where `path` is a link, it stays one
-        found = _open_sound(place)
-        if isinstance(found, Casebook):
+        found = _open_sound(kind, place)
+        if isinstance(found, WritableFile):
             return Opened(found)
         from triage.casebook.mending import set_aside
 
-        return Opened(*set_aside(place, found, now()))
+        return Opened(*set_aside(kind, place, found, now()))
     except Refused as refusal:
         return NotKept(str(refusal))
     except ValueError:
@@ -56,8 +69,8 @@ def open_casebook(path: Path, now: Callable[[], datetime] = lambda: datetime.now
         return not_kept(error)
 
 
-def mend(book: Casebook, now: datetime) -> Opened | NotKept:
-    """Make a casebook usable that no longer is: closed, moved away, or damaged.
+def mend(book: B, now: datetime) -> Opened[B] | NotKept:
+    """Make a file usable that no longer is: closed, moved away, or damaged.
 
     A damaged one is set aside, and a new one begun from what can be read of it.
     """
@@ -68,38 +81,38 @@ def mend(book: Casebook, now: datetime) -> Opened | NotKept:
     from triage.casebook.mending import set_aside
 
     try:
-        return Opened(*set_aside(book.path, book.stamp, now))
+        return Opened(*set_aside(type(book), book.path, book.stamp, now))
     except Refused as refusal:
         return NotKept(str(refusal))
     except (sqlite3.Error, OSError, ValueError) as error:
         return not_kept(error)
 
 
-def _open_again(book: Casebook, now: datetime) -> Opened | NotKept:
-    """Open what lies in the place of a casebook that was moved away, whose log may have stayed behind."""
+def _open_again(book: B, now: datetime) -> Opened[B] | NotKept:
+    """Open what lies in the place of a file that was moved away, whose log may have stayed behind."""
     log = log_of(book.path)
     with suppress(OSError):
         # SQLite would take it for the log of the file that lies there now, and mix the two.
         if book.log is not None and stamp_of(log) == book.log:
             os.replace(log, f"{book.path}.left-{now:%Y%m%d-%H%M%S}-wal")
-    opened = open_casebook(book.path, lambda: now)
+    opened = open_book(type(book), book.path, lambda: now)
     if isinstance(opened, NotKept):
         return opened
-    return Opened(opened.book, f"{MOVED} {opened.told}".strip())
+    return Opened(opened.book, f"{MOVED.format(what=book.FORM.what)} {opened.told}".strip())
 
 
-def _open_sound(place: Path) -> Casebook | Stamp | None:
+def _open_sound(kind: type[B], place: Path) -> B | Stamp | None:
     """Open a file, or tell which one it is that turned out to be damaged."""
     place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     # Copies that make the file take turns: SQLite does not wait while another switches the log on.
     with folder_lock(place.parent, alone=not _size(place)):
         make_file(place)
-        refused = not_ours(place)
+        refused = not_ours(place, kind.FORM)
         if refused:
             raise Refused(refused)
         stamp = stamp_of(place)
         try:
-            return open_file(place)
+            return open_file(kind, place)
         except sqlite3.DatabaseError as error:
             if not not_kept(error).damaged:
                 raise
@@ -147,49 +160,49 @@ def make_file(path: Path) -> None:
                     each.chmod(0o600)
 
 
-def open_file(path: Path) -> Casebook:
+def open_file(kind: type[B], path: Path) -> B:
     """Open a file that is ours or empty."""
     stamp = stamp_of(path)
     database = sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)
     try:
-        version = _version(database)
+        version = _version(database, kind.FORM)
         database.execute("PRAGMA foreign_keys = ON")
         database.execute("PRAGMA journal_mode = WAL")
         database.execute("PRAGMA synchronous = FULL")
-        if version < VERSION:
-            _bring_up(database)
-        for table in TABLES:
+        if version < kind.FORM.version:
+            _bring_up(database, kind.FORM)
+        for table in kind.FORM.tables:
             database.execute(f"SELECT 1 FROM {table} LIMIT 1").fetchall()
     except BaseException:
         database.close()
         raise
-    return Casebook(database, path, stamp, PATIENCE)
+    return kind(database, path, stamp, PATIENCE)
 
 
-def _version(database: sqlite3.Connection) -> int:
+def _version(database: sqlite3.Connection, form: Form) -> int:
     application, version = (
         database.execute(f"PRAGMA {name}").fetchone()[0] & 0xFFFFFFFF
         for name in ("application_id", "user_version")
     )
-    if damaged_mark(application, version):
+    if damaged_mark(application, version, form):
         raise sqlite3.DatabaseError("the file's first bytes are damaged")
-    if version > VERSION:
-        raise Refused(NEWER)
+    if version > form.version:
+        raise Refused(newer(form))
     return int(version)
 
 
-def _bring_up(database: sqlite3.Connection) -> None:
+def _bring_up(database: sqlite3.Connection, form: Form) -> None:
     """Give the file the migrations that it lacks, all or none; a second copy may have been quicker."""
     database.execute("BEGIN IMMEDIATE")
     try:
-        version = _version(database)
+        version = _version(database, form)
         if version == 0 and database.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]:
             raise sqlite3.DatabaseError("tables in a file that says it has none")
-        for migration in MIGRATIONS[version:]:
+        for migration in form.migrations[version:]:
             for statement in migration.split(";\n"):
                 database.execute(statement)
-        database.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-        database.execute(f"PRAGMA user_version = {VERSION}")
+        database.execute(f"PRAGMA application_id = {form.application}")
+        database.execute(f"PRAGMA user_version = {form.version}")
         database.execute("COMMIT")
     except BaseException:
         if database.in_transaction:

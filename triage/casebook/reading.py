@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-import os
-import sqlite3
-from collections.abc import Callable, Sequence
-from pathlib import Path
-from typing import Any, Literal, TypeVar
+from collections.abc import Sequence
+from typing import Any, Literal
 
-from triage.casebook.failing import NotKept, not_kept
-from triage.casebook.moves import clean, maybe_moment, moment, move_of, parts_of, text
+from triage.casebook.base import OpenFile
+from triage.casebook.failing import NotKept
+from triage.casebook.moves import maybe_moment, moment, move_of, parts_of, text
 from triage.casebook.rows import Case, Lamb, Look, Observation
 from triage.walk import Move
-
-T = TypeVar("T")
-Stamp = tuple[int, int]
 
 _LAMB = "lambs.id, lambs.name, lambs.added, lambs.born, lambs.born_guessed, lambs.birth_type, lambs.sex"
 CASE = "id, lamb, begun, touched, edition, look_set, look_due, closed, version"
@@ -24,16 +19,8 @@ _DUE_FIRST = "ORDER BY look_due IS NULL, look_due, touched DESC"
 """The order of the index `cases_open`, so that nothing is sorted."""
 
 
-class BookReader:
+class BookReader(OpenFile):
     """The reading half of a casebook. Each method returns what it says, or NotKept with the reason."""
-
-    def __init__(self, database: sqlite3.Connection, path: Path, stamp: Stamp | None) -> None:
-        self._database = database
-        self.path = path
-        self.stamp = stamp
-        """Which file this is; another one may later lie in its place."""
-        self.log = stamp_of(log_of(path))
-        """Which log belongs to it."""
 
     def open_cases(self, most: int) -> tuple[tuple[Lamb, Case], ...] | NotKept:
         """Return open cases with their moves, at most so many: the longest due first, then the latest."""
@@ -105,38 +92,6 @@ class BookReader:
         )
         return self._read(lambda: tuple(_observation(row) for row in self._run(select, (lamb,)).fetchall()))
 
-    def sound(self) -> bool:
-        """Whether the whole file is in order; this reads all of it.
-
-        One that can't be read just now may well be.
-        """
-        try:
-            return bool(self._one("PRAGMA quick_check(1)") == "ok")
-        except sqlite3.DatabaseError as error:
-            return not not_kept(error).damaged
-
-    def _read(self, work: Callable[[], T]) -> T | NotKept:
-        try:
-            if self._database.in_transaction:
-                return work()
-            self._run("BEGIN")  # so that another copy writes nothing between a case and its moves
-            try:
-                return work()
-            finally:
-                self._database.rollback()
-        except (sqlite3.Error, OSError) as error:
-            return not_kept(error)
-        except (ValueError, TypeError, OverflowError):
-            # A number stands where a text was written, or the like: SQLite itself does not notice that.
-            return NotKept("the casebook file is damaged", damaged=True)
-
-    def _run(self, statement: str, values: Sequence[Any] = ()) -> sqlite3.Cursor:
-        storable = [clean(value) if isinstance(value, str) else value for value in values]
-        return self._database.execute(statement, storable)
-
-    def _one(self, statement: str) -> Any:
-        return self._run(statement).fetchone()[0]
-
     def _moves(self, case: str) -> tuple[Move, ...]:
         rows = self._run(
             "SELECT kind, name, value, said, at FROM moves "
@@ -159,20 +114,6 @@ class BookReader:
             maybe_moment(closed),
             version,
         )
-
-
-def log_of(path: Path) -> Path:
-    """Return where SQLite writes first what it later writes into the file."""
-    return path.with_name(f"{path.name}-wal")
-
-
-def stamp_of(path: Path) -> Stamp | None:
-    """Return what tells a file from any other that has its name at another time; None without a file."""
-    try:
-        found = os.stat(path)
-    except OSError:
-        return None
-    return found.st_dev, found.st_ino
 
 
 def _look(set_at: int | None, due: int) -> Look:

@@ -10,36 +10,16 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
+from triage.casebook.base import log_of
+from triage.casebook.form import Form
 from triage.casebook.moves import moment, number, parts_of
-from triage.casebook.reading import log_of
-from triage.casebook.schema import TABLES, VERSION
 from triage.casebook.whose import MAGIC, read_only
 
-LOST = "A lamb whose card was lost"
 MOST_GAP = 20_000
 """Rows tried one by one between two damaged places; more would keep a person waiting."""
 
-_CALLED = {
-    "lambs": ("lamb", "lambs"),
-    "cases": ("walk", "walks"),
-    "moves": ("answer or act", "answers and acts"),
-    "observations": ("note", "notes"),
-}
-
 _WANTED: dict[str, Any] = {"TEXT": (str,), "INTEGER": (int,)}
 """What Python makes of the columns of each kind; any other column holds a number or a text."""
-
-_MENDING = (
-    "INSERT OR IGNORE INTO cases (id, lamb, begun, touched, edition) "
-    "SELECT case_id, case_id, coalesce(min(at), 0), coalesce(max(at), 0), '' FROM moves "
-    "WHERE dropped IS NULL AND case_id NOT IN (SELECT id FROM cases) GROUP BY case_id",
-    "INSERT OR IGNORE INTO lambs (id, name, added) "
-    f"SELECT lamb, '{LOST}', begun FROM cases WHERE lamb NOT IN (SELECT id FROM lambs)",
-    "INSERT OR IGNORE INTO lambs (id, name, added) "
-    f"SELECT lamb, '{LOST}', at FROM observations WHERE lamb NOT IN (SELECT id FROM lambs)",
-    "DELETE FROM moves WHERE case_id NOT IN (SELECT id FROM cases)",
-)
-"""Answers without their case get one, and a case without its lamb too, so that nothing answered is lost."""
 
 
 @dataclass(frozen=True)
@@ -47,40 +27,41 @@ class Saved:
     """How many rows of each kind could be saved."""
 
     counts: dict[str, int]
+    form: Form
 
     @property
     def told(self) -> str:
         """Return what was saved as a sentence."""
         if not any(self.counts.values()):
             return "Nothing in it could be read."
-        told = [f"{count} {_CALLED[table][count != 1]}" for table, count in self.counts.items()]
+        told = [f"{count} {self.form.called[table][count != 1]}" for table, count in self.counts.items()]
         return f"Saved from it: {', '.join(told)}."
 
 
-def salvage(damaged: Path, fresh: sqlite3.Connection) -> Saved:
-    """Copy all rows that can be read from a damaged file into a new casebook, in one transaction."""
+def salvage(damaged: Path, fresh: sqlite3.Connection, form: Form) -> Saved:
+    """Copy all rows that can be read from a damaged file into a new one, in one transaction."""
     fresh.execute("PRAGMA foreign_keys = OFF")
     fresh.execute("BEGIN IMMEDIATE")
     with TemporaryDirectory() as folder:
         for copy in _copies(damaged, fresh, Path(folder)):
-            if _copy_all(copy, fresh):
+            if _copy_all(copy, fresh, form):
                 break
         else:
-            _copy_all(damaged, fresh, also_in_part=True)
-    for statement in _MENDING:
+            _copy_all(damaged, fresh, form, also_in_part=True)
+    for statement in form.mending:
         fresh.execute(statement)
-    counts = {table: fresh.execute(f"SELECT count(*) FROM {table}").fetchone()[0] for table in TABLES}
+    counts = {table: fresh.execute(f"SELECT count(*) FROM {table}").fetchone()[0] for table in form.tables}
     fresh.execute("COMMIT")
-    return Saved(counts)
+    return Saved(counts, form)
 
 
-def _copy_all(damaged: Path, fresh: sqlite3.Connection, also_in_part: bool = False) -> bool:
+def _copy_all(damaged: Path, fresh: sqlite3.Connection, form: Form, also_in_part: bool = False) -> bool:
     """Copy the rows of every table, if the list of tables can be read; whether that was so."""
     with closing(read_only(damaged)) as old:
         # Half a sign is no reason to lose an answer: it becomes a sign that stands for one.
         old.text_factory = lambda written: written.decode("utf-8", errors="replace")
         try:
-            tables = [_Table.of(name, old, fresh) for name in TABLES]
+            tables = [_Table.of(name, old, fresh, form.version) for name in form.tables]
         except sqlite3.Error:
             return False
         whole = all(table.whole for table in tables)
@@ -124,10 +105,10 @@ class _Table:
     """Whether no column is missing that its version has."""
 
     @classmethod
-    def of(cls, name: str, old: sqlite3.Connection, fresh: sqlite3.Connection) -> _Table:
+    def of(cls, name: str, old: sqlite3.Connection, fresh: sqlite3.Connection, version: int) -> _Table:
         """Read what columns there are; sqlite3.Error where the list of tables is damaged."""
         there = {row[1] for row in old.execute(f"PRAGMA table_info({name})")}
-        older = old.execute("PRAGMA user_version").fetchone()[0] < VERSION
+        older = old.execute("PRAGMA user_version").fetchone()[0] < version
         columns = fresh.execute(f"PRAGMA table_info({name})").fetchall()
         needed = {column for _, column, _, never_null, _, key in columns if never_null or key}
         later = {

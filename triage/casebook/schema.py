@@ -6,8 +6,7 @@ has gone out: a change is a new one at the end. Times are whole microseconds sin
 
 from __future__ import annotations
 
-APPLICATION_ID = 0x4C616D62
-"""Tells a casebook from the file of another program (SQLite file format, offset 68)."""
+from triage.casebook.form import Form
 
 MIGRATIONS = (
     """
@@ -58,7 +57,29 @@ MIGRATIONS = (
 )
 """Moves that were taken back or changed stay in the file, marked with when they were dropped."""
 
-TABLES = ("lambs", "cases", "moves", "observations")
-"""What a casebook is made of, in an order in which each needs only those before it."""
+LOST = "A lamb whose card was lost"
 
-VERSION = len(MIGRATIONS)
+CASEBOOK = Form(
+    "casebook",
+    0x4C616D62,
+    MIGRATIONS,
+    ("lambs", "cases", "moves", "observations"),
+    {
+        "lambs": ("lamb", "lambs"),
+        "cases": ("walk", "walks"),
+        "moves": ("answer or act", "answers and acts"),
+        "observations": ("note", "notes"),
+    },
+    (
+        # Answers without their case get one, and a case without its lamb too.
+        "INSERT OR IGNORE INTO cases (id, lamb, begun, touched, edition) "
+        "SELECT case_id, case_id, coalesce(min(at), 0), coalesce(max(at), 0), '' FROM moves "
+        "WHERE dropped IS NULL AND case_id NOT IN (SELECT id FROM cases) GROUP BY case_id",
+        "INSERT OR IGNORE INTO lambs (id, name, added) "
+        f"SELECT lamb, '{LOST}', begun FROM cases WHERE lamb NOT IN (SELECT id FROM lambs)",
+        "INSERT OR IGNORE INTO lambs (id, name, added) "
+        f"SELECT lamb, '{LOST}', at FROM observations WHERE lamb NOT IN (SELECT id FROM lambs)",
+        "DELETE FROM moves WHERE case_id NOT IN (SELECT id FROM cases)",
+    ),
+)
+"""The lambs of a holding, and all that is kept of them."""

@@ -7,14 +7,14 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
-from triage.casebook.reading import log_of
-from triage.casebook.schema import APPLICATION_ID, TABLES, VERSION
+from triage.casebook.base import log_of
+from triage.casebook.form import Form
 
 MAGIC = b"SQLite format 3\0"
 LATEST = 1000
 """A version above this was never written: its bytes are damaged."""
 
-NEWER = "the casebook was written by a newer edition of this program; it was left as it is"
+NEWER = "the {what} was written by a newer edition of this program; it was left as it is"
 
 
 @dataclass(frozen=True)
@@ -27,7 +27,7 @@ class _Mark:
     """None where the list can't be read."""
 
 
-def not_ours(path: Path) -> str:
+def not_ours(path: Path, form: Form) -> str:
     """Return why a file must be left as it is: empty for one that is ours, empty, or too damaged to tell."""
     if not path.is_file():
         return f"{path} is not a file"
@@ -36,23 +36,28 @@ def not_ours(path: Path) -> str:
     if len(head) < 100 or not head.startswith(MAGIC):
         return ""
     mark = _head(head)
-    if mark.application != APPLICATION_ID or mark.version > VERSION or _unwritten(path):
+    if mark.application != form.application or mark.version > form.version or _unwritten(path):
         mark = _asked(path) or mark
-    if mark.application == APPLICATION_ID:
-        return NEWER if VERSION < mark.version < LATEST else ""
-    return "" if _of_a_casebook(mark) else f"{path} is the file of another program"
+    if mark.application == form.application:
+        return newer(form) if form.version < mark.version < LATEST else ""
+    return "" if _of_ours(mark, form) else f"{path} is the file of another program"
 
 
-def damaged_mark(application: int, version: int) -> bool:
+def newer(form: Form) -> str:
+    """Return why a file of a later edition is left alone."""
+    return NEWER.format(what=form.what)
+
+
+def damaged_mark(application: int, version: int, form: Form) -> bool:
     """Whether what a file of ours says of itself can't be so, as it is past its beginning."""
-    return version >= LATEST or (version > 0 and application != APPLICATION_ID)
+    return version >= LATEST or (version > 0 and application != form.application)
 
 
-def _of_a_casebook(mark: _Mark) -> bool:
-    """Whether a file without our mark is new and empty, or a casebook whose first bytes are damaged."""
+def _of_ours(mark: _Mark, form: Form) -> bool:
+    """Whether a file without our mark is new and empty, or one of ours whose first bytes are damaged."""
     if mark.tables is None:
         return mark.application == 0
-    return mark.tables >= set(TABLES) or (not mark.tables and mark.application == 0)
+    return mark.tables >= set(form.tables) or (not mark.tables and mark.application == 0)
 
 
 def _head(head: bytes) -> _Mark:

@@ -13,7 +13,9 @@ from triage.session.desk import House
 from triage.session.keeping import Keeping
 
 if TYPE_CHECKING:
+    from triage.casebook.book import Casebook
     from triage.casebook.opening import Opened
+    from triage.casebook.practice import PracticeBook
 
 UNKEPT = "Nothing of this walk is kept, as you asked."
 OTHER_GUIDE = "Nothing of this walk is kept, as it goes by another guide; add --casebook FILE to keep it."
@@ -51,13 +53,30 @@ def _open_casebook(house: House, asked: Path | None) -> None:
         house.notes.append(opened.told)
 
 
-def casebook_at(asked: Path | None) -> Opened | NotKept:
+def casebook_at(asked: Path | None) -> Opened[Casebook] | NotKept:
     """Open the casebook that was asked for, or the one in its usual place."""
     from triage.casebook.opening import open_casebook
     from triage.holding.place import Nowhere, casebook_file
 
     place = asked or casebook_file()
     return NotKept(place.why) if isinstance(place, Nowhere) else open_casebook(place)
+
+
+def practice_book(parsed: argparse.Namespace) -> tuple[PracticeBook | None, str]:
+    """Open the practice book, which lies beside the casebook; with it what has to be told of that."""
+    from triage.casebook.opening import open_book
+    from triage.casebook.practice import PracticeBook, beside
+    from triage.holding.place import Nowhere, casebook_file
+
+    if parsed.guide and not parsed.casebook:
+        return None, "Nothing of this is kept, as it goes by another guide; add --casebook FILE to keep it."
+    place = parsed.casebook or casebook_file()
+    if isinstance(place, Nowhere):
+        return None, f"Nothing of this is kept: {place.why}."
+    opened = open_book(PracticeBook, beside(place))
+    if isinstance(opened, NotKept):
+        return None, f"Nothing of this is kept: {opened.why}."
+    return opened.book, opened.told
 
 
 def anyone_in_care(house: House) -> bool:

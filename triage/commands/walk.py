@@ -14,8 +14,10 @@ from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from collections.abc import Set as AbstractSet
 
     from triage.guide.model import Guide
+    from triage.guide.wanted import Part
     from triage.session import Session
     from triage.session.desk import House
     from triage.units import System
@@ -74,38 +76,60 @@ def full_screen() -> bool:
 
 
 def walk_screen(parsed: argparse.Namespace) -> int:
-    """Walk on the full screen. The guide is read beside the loading of the screen library."""
+    """Walk on the full screen."""
+    came = on_screen(parsed, frozenset(), lambda guide: no_such_way(guide, parsed), open_session)
+    if isinstance(came, Exit):
+        return came
+    return keep_record(came.whole, parsed.record, came.system)
+
+
+def on_screen(
+    parsed: argparse.Namespace,
+    also: AbstractSet[Part],
+    wrong_with: Callable[[Guide], int],
+    opened: Callable[[Guide, argparse.Namespace, House], Session],
+) -> Session | Exit:
+    """Show a session on the full screen; a child process reads the guide and the holding meanwhile.
+
+    What is not to be opened, `wrong_with` complains of. The session comes back as the person left it.
+    """
     from triage.guide.ahead import read_ahead
     from triage.holding.found import find_holding
 
     gc.disable()  # nothing is thrown away on the way to the first question, so there is nothing to collect
     from triage.commands.house import open_house  # what the child needs as well is loaded once
 
-    taken = read_ahead(lambda: (read_for_use(parsed.guide), find_holding()))
+    taken = read_ahead(lambda: (read_for_use(parsed.guide, also), find_holding()))
     from triage.screens.app import run_app
 
     read, found = taken()
     guide = open_guide(parsed.guide, read)
     if isinstance(guide, Exit):
         return guide
-    if wrong := no_such_way(guide, parsed):
-        return wrong
-    house = open_house(parsed, found)
-    session = open_session(guide, parsed, house)
-
-    def keep(walk: Walk) -> int:
-        return keep_record(walk, parsed.record, session.system)
-
-    return keep(run_app(session, keep))
+    if wrong := wrong_with(guide):
+        return Exit(wrong)
+    session = opened(guide, parsed, open_house(parsed, found))
+    run_app(session, lambda walk: keep_record(walk, parsed.record, session.system))
+    return session
 
 
 def walk_plain(guide: Guide, parsed: argparse.Namespace) -> int:
     """Walk in plain lines, from a terminal or a pipe."""
-    from triage import plain
     from triage.commands.house import open_house
 
     session = open_session(guide, parsed, open_house(parsed))
     session.desk.house.ask &= sys.stdin.isatty()
+    if not in_lines(session):
+        keep_record(session.whole, parsed.record, session.system)
+        return Exit.INTERRUPTED
+    if not session.whole.finished:
+        complain("Stopped before an end was reached. If the lamb gets worse, phone your vet.")
+    return keep_record(session.whole, parsed.record, session.system)
+
+
+def in_lines(session: Session) -> bool:
+    """Show a session as lines of text until the person leaves; whether it was not cut off."""
+    from triage import plain
 
     def read(prompt: str) -> str:
         # input() itself may put its prompt on stderr, where nobody may be looking.
@@ -121,12 +145,9 @@ def walk_plain(guide: Guide, parsed: argparse.Namespace) -> int:
         plain.run(session, read, say, width)
     except KeyboardInterrupt:
         say()
-        keep_record(session.whole, parsed.record, session.system)
-        return Exit.INTERRUPTED
+        return False
     say()
-    if not session.whole.finished:
-        complain("Stopped before an end was reached. If the lamb gets worse, phone your vet.")
-    return keep_record(session.whole, parsed.record, session.system)
+    return True
 
 
 def _wait_for_a_line(meanwhile: Callable[[], None]) -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from triage.holding.holding import Holding
-from triage.holding.values import Read, Wrong, line, measure, number_to_phone, one_of, people
+from triage.holding.values import Read, Wrong, line, measure, number_to_phone, one_of, pass_mark, people
 from triage.units import ENOUGH_DIGITS, System, show, tidy
 
 THEMES = ("night", "day", "stark", "terminal")
@@ -48,6 +48,10 @@ def _said(value: Any) -> str:
 
 def _amount(unit: str) -> Callable[[Any], str]:
     return lambda value: f"{tidy(value, ENOUGH_DIGITS)} {unit}" if value is not None else ""
+
+
+def _pass_mark(value: Any) -> str:
+    return f"{value[0]}, {value[1] * 100:g} %, {value[2] * 100:g} %" if value else ""
 
 
 FIELDS = (
@@ -149,6 +153,15 @@ FIELDS = (
         "scotland",
         one_of(LAWS),
         _said,
+    ),
+    HoldingField(
+        "pass-mark",
+        "pass_mark",
+        "What must a helper show in practice before a night alone?",
+        "Danger cases in a row with no safety miss; then at most so many called less urgent, and more.",
+        "60, 1 %, 35 %",
+        pass_mark,
+        _pass_mark,
     ),
     HoldingField(
         "taught",

@@ -36,6 +36,8 @@ class Holding:
     """The name of a law among those of the guide, by which rings and docking are dated."""
     taught: Mapping[str, str] = field(default_factory=dict)
     """Who here was taught by a vet, and what they may do, in the holding's own words."""
+    pass_mark: tuple[int, float, float] | None = None
+    """What practice must have shown: danger cases in a row, and the shares called less and more urgent."""
 
 
 @dataclass(frozen=True)

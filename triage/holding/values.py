@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -70,6 +71,31 @@ def measure(unit: str, plausible: tuple[float, float], example: str) -> Read:
         return came.value
 
     return read
+
+
+FEWEST_DANGER, MOST_DANGER = 20, 1000
+"""Danger cases in a row: fewer say nothing of a helper, and more nobody finishes."""
+
+
+def pass_mark(text: str, _: System) -> tuple[int, float, float] | None:
+    """Read `60, 1 %, 35 %`: danger cases in a row, and the shares called less and more urgent at most."""
+    if not text.strip():
+        return None
+    found = re.fullmatch(r"\s*(\d{1,4})\s*,\s*([\d.]{1,6})\s*%\s*,\s*([\d.]{1,6})\s*%\s*", text)
+    try:
+        danger, under, over = int(found[1]), float(found[2]), float(found[3])  # type: ignore[index]
+    except (TypeError, ValueError):
+        raise Wrong("Write it like 60, 1 %, 35 %.") from None
+    if not FEWEST_DANGER <= danger <= MOST_DANGER or under > MOST_UNDER or over > 100:
+        raise Wrong(
+            f"From {FEWEST_DANGER} to {MOST_DANGER} danger cases, at most {MOST_UNDER} % called less urgent, "
+            "and at most 100 % more."
+        )
+    return danger, under / 100, over / 100
+
+
+MOST_UNDER = 10
+"""Per cent called less urgent: above that a mark is none."""
 
 
 def people(text: str, _: System) -> Mapping[str, str]:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TypeVar
 
-from triage.casebook.book import Casebook, Undo
+from triage.casebook.book import Casebook
 from triage.casebook.failing import NotKept
+from triage.casebook.writing import Undo
 from triage.moving.reading import Moved
 
 T = TypeVar("T")

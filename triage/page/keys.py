@@ -21,9 +21,11 @@ class Key:
 
 
 _WALK: tuple[Kind, ...] = ("ask", "act", "end")
+_REAL: tuple[Kind, ...] = (*_WALK, "side", "lambs", "lamb", "form")
+"""Pages about animals that there are."""
 
 KEYS = (
-    Key("d", "done", "done", ("act",)),
+    Key("d", "done", "done", ("act", "round")),
     Key("b", "back", "back"),
     Key("g", "go-on", "go on", ("lamb",)),
     Key("f", "afresh", "look afresh", ("lamb",)),
@@ -31,9 +33,9 @@ KEYS = (
     Key("c", "card", "its card", ("lamb",)),
     Key("p", "plan", "its plan", ("lamb",)),
     Key("x", "close", "end its care", ("lamb",)),
-    Key("?", "how", "how and why", _WALK),
-    Key("v", "vet", "vet"),
-    Key("w", "working", "working", ("act", "end")),
+    Key("?", "how", "how and why", (*_WALK, "debrief")),
+    Key("v", "vet", "vet", _REAL),
+    Key("w", "working", "working", ("act", "end", "debrief")),
     Key("a", "answers", "answers", _WALK),
     Key("l", "lamb", "lamb", _WALK),
     Key("o", "lambs", "others", (*_WALK, "side", "lamb", "form")),

@@ -15,8 +15,9 @@ from triage.walk import Answer, Walk
 from triage.ways_in import begun, matter, other_ways
 
 Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
-Kind = Literal["ask", "act", "end", "side", "lambs", "lamb", "form"]
-"""A question, a thing to do, an outcome, a page beside them, the list of lambs, one lamb, a form to fill."""
+Kind = Literal["ask", "act", "end", "side", "lambs", "lamb", "form", "practice", "round", "debrief"]
+"""A question, a thing to do, an outcome, a page beside them, the list of lambs, one lamb, a form to fill, the
+rooms of practice, a round at a made-up lamb, and what is said after it."""
 
 LONGEST_BECAUSE = 40
 """A longer answer is not told again in the line of the urgency: the name of the finding serves."""

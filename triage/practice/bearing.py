@@ -17,19 +17,27 @@ class Bearing:
     def __init__(self, guide: Guide, telling: Telling) -> None:
         self.guide = guide
         self.telling = telling
+        self._sorted: dict[str, Mapping[str, list[Rule]]] = {}
 
     @cached_property
     def pages(self) -> Mapping[str, Page]:
         """Every act and end, as rules see it."""
         return pages_of(self.guide)
 
+    def _spoken_of(self, name: str) -> Mapping[str, list[Rule]]:
+        """Return the rules that speak of a page, by one finding that has to be known for each."""
+        if name not in self._sorted:
+            page = self.pages[name]
+            found: dict[str, list[Rule]] = {}
+            for rule, need in self._needs:
+                if page.spoken_of(rule):
+                    found.setdefault(need, []).append(rule)
+            self._sorted[name] = found
+        return self._sorted[name]
+
     @cached_property
-    def _spoken_of(self) -> Mapping[str, tuple[Rule, ...]]:
-        """For each page the rules that speak of it."""
-        rules = self.guide.rules.values()
-        return {
-            name: tuple(rule for rule in rules if page.spoken_of(rule)) for name, page in self.pages.items()
-        }
+    def _needs(self) -> list[tuple[Rule, str]]:
+        return [(rule, _need(rule)) for rule in self.guide.rules.values()]
 
     def on(self, walk: Walk) -> tuple[Rule, ...]:
         """Return the rules that bear on the lamb of a walk, at the page where the walk is.
@@ -38,5 +46,12 @@ class Bearing:
         answered, so that nobody is asked to guess what it is that nobody looked at.
         """
         known = walk.state.known
-        spoken_of = self._spoken_of.get(walk.node.name, ())
-        return tuple(rule for rule in spoken_of if self.telling.describes(rule.when, known))
+        spoken_of = self._spoken_of(walk.node.name)
+        open_ = (rule for need in ("", *known) for rule in spoken_of.get(need, ()))
+        return tuple(rule for rule in open_ if self.telling.describes(rule.when, known))
+
+
+def _need(rule: Rule) -> str:
+    """Return a finding without which a rule can't describe a lamb, or an empty text."""
+    needs = (name for name, conditions in rule.when.items() if not any(each.unasked for each in conditions))
+    return next(needs, "")

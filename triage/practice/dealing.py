@@ -16,7 +16,7 @@ from random import Random
 
 from triage.guide.model import Guide
 from triage.practice.bearing import Bearing
-from triage.practice.cards import RULE, about, cards_of, kind_of
+from triage.practice.cards import RULE, cards_of, kind_of, rule_card
 from triage.practice.case import Case
 from triage.practice.drawing import Drawing
 from triage.practice.drawn import draw_case
@@ -94,12 +94,20 @@ class Dealer:
                 best = (value, posed, cards)
         if best is None:
             return self.draw(rng, worth=worth)
-        if any(each.case == best[1].case.name for each in past.rounds):
-            wanted = {
-                about(card) for card in best[2] if kind_of(card) == RULE and worth.cards.get(card, 0) > 0
-            }
-            return self.draw(rng, best[1].case.page.name, wanted, worth) or best[1]
-        return best[1]
+        return self._afresh(best[1], past, worth, rng)
+
+    def _afresh(self, posed: Posed, past: Past, worth: Worth, rng: Random) -> Posed:
+        """Return a case played before as another lamb of the same kind, under the rules that matter."""
+        case = posed.case
+        played = [at for at, each in enumerate(past.rounds) if each.case == case.name]
+        if not played:
+            return posed
+        bearing = (rule.name for rule in self.bearing.on(case.walk))
+        wanted = [rule for rule in bearing if worth.cards.get(rule_card(rule), 0) > 0]
+        other = self.draw(rng, case.page.name, wanted, worth)
+        if other is None and len(past.rounds) - played[-1] < SINCE:
+            other = self.draw(rng, case.page.name, (), worth)
+        return other or posed
 
     def _open(self, past: Past, worth: Worth) -> Sequence[tuple[Posed, frozenset[str]]]:
         """Return the cases to choose from: all of them where something is weak, else the first ones first."""
@@ -112,14 +120,13 @@ class Dealer:
     def draw(
         self, rng: Random, page: str = "", rules: Iterable[str] = (), worth: Worth | None = None
     ) -> Posed | None:
-        """Return a case drawn from the graph, for a page and a rule where such a lamb is found in time."""
+        """Return a case drawn from the graph, for a page and under rules, if one is found in time."""
         wanted = frozenset(rules)
 
         def serves(walk: Walk) -> bool:
-            return not wanted.isdisjoint(rule.name for rule in self.bearing.on(walk))
+            return wanted <= {rule.name for rule in self.bearing.on(walk)}
 
         case = draw_case(self.drawing, rng, page, serves if wanted else None)
-        case = case or (draw_case(self.drawing, rng, page) if wanted else None)
         return self.pose(self._supposing(case, rng, worth)) if case else None
 
     def _supposing(self, case: Case, rng: Random, worth: Worth | None) -> Case:
@@ -128,7 +135,7 @@ class Dealer:
         rng.shuffle(found)
 
         def value(each: tuple[Answer, Walk]) -> float:
-            cards = frozenset(f"{RULE}:{rule.name}" for rule in self.bearing.on(each[1]))
+            cards = frozenset(rule_card(rule.name) for rule in self.bearing.on(each[1]))
             return worth.of(cards, False) if worth else 0.0
 
         ranked = [answer for answer, _ in sorted(found, key=value, reverse=True)[:2]]

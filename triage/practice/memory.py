@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from triage.practice.faults import Score
 
 if TYPE_CHECKING:
-    from fsrs import Scheduler
+    from fsrs import Card, Scheduler
 
 
 @dataclass(frozen=True)
@@ -35,7 +35,7 @@ def reviewed(
     """Return a card after it was put to the test once more."""
     from fsrs import Card, Rating
 
-    kept = Card.from_dict(_unpacked(before.state)) if before else Card(card_id=0, due=at)
+    kept = _unpacked(before.state) if before else Card(card_id=0, due=at)
     # A clock that was set back must not make the time since the last review negative.
     moment = max(at, kept.last_review) if kept.last_review else at
     after, _ = scheduler.review_card(kept, Rating.Good if knew else Rating.Again, moment)
@@ -68,11 +68,17 @@ def _packed(state: Mapping[str, object]) -> dict[str, float | str]:
     return {name: value for name, value in state.items() if isinstance(value, float | int | str)}
 
 
-_FIELDS = ("card_id", "state", "step", "stability", "difficulty", "due", "last_review")
+def _unpacked(state: Mapping[str, float | str]) -> Card:
+    from fsrs import Card, State
 
-
-def _unpacked(state: Mapping[str, float | str]) -> dict[str, float | str | int | None]:
-    found: dict[str, float | str | int | None] = {name: state.get(name) for name in _FIELDS}
-    return {
-        name: int(value) if name == "step" and value is not None else value for name, value in found.items()
-    }
+    step, stability, difficulty = (state.get(name) for name in ("step", "stability", "difficulty"))
+    last = state.get("last_review")
+    return Card(
+        0,
+        State(int(state["state"])),
+        None if step is None else int(step),
+        None if stability is None else float(stability),
+        None if difficulty is None else float(difficulty),
+        datetime.fromisoformat(str(state["due"])),
+        None if last is None else datetime.fromisoformat(str(last)),
+    )

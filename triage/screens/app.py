@@ -233,7 +233,8 @@ class LambApp(App[None]):
             return character not in AT_ONCE
         if page.timed and character == "a":
             return True
-        listed = sum(block.role == "choice" and block.mark.isdecimal() for block in page.blocks)
+        marks = [block.mark for block in page.blocks if block.role == "choice"]
+        listed = sum(mark.isdecimal() for mark in (*marks, *(choice.key for choice in page.choices)))
         return listed > len(DIGITS) and character in f"0{DIGITS}"
 
     def _scroll(self, way: int) -> None:

@@ -1,0 +1,102 @@
+"""What a helper has shown, in words: for the helper, for the owner, and for paper."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from datetime import datetime
+
+from triage.clock import Now, hhmm
+from triage.guide.model import Guide
+from triage.page.page import Block
+from triage.practice.cards import AMOUNT, PAGE, RULE, SIGN, about, kind_of
+from triage.practice.learner import Learner
+from triage.practice.readiness import Readiness, Share
+
+NOT_A_LICENCE = (
+    "Practice is no licence. It does not make anybody a vet or allow needle work. On the night the guide "
+    "stays open, and who is in doubt phones."
+)
+
+CALLED = {SIGN: "danger signs", RULE: "safety rules", AMOUNT: "amounts", PAGE: "pages of the guide"}
+MOST_WEAK = 6
+
+
+def shown_blocks(guide: Guide, learner: Learner, readiness: Readiness, now: Now) -> list[Block]:
+    """Return what a helper has shown, when last, and whether the pass mark is met."""
+    blocks = [Block("body", verdict(readiness))]
+    blocks += [Block("step", line, "-") for line in readiness.wanting]
+    if readiness.rounds:
+        blocks += [Block("blank", ""), Block("label", "What counts")]
+        blocks += [Block("body", line) for line in _counted(readiness, now)]
+    blocks += [Block("blank", ""), Block("label", "Known when last asked"), *_known(learner, guide)]
+    weak = list(_weak(guide, learner))
+    if weak:
+        blocks += [Block("blank", ""), Block("label", "Weak spots")]
+        blocks += [Block("step", line, "-") for line in weak]
+    return [*blocks, Block("blank", ""), Block("quiet", NOT_A_LICENCE)]
+
+
+def verdict(readiness: Readiness) -> str:
+    """Return whether the pass mark is met, in a sentence."""
+    if readiness.ready:
+        return "Has met this holding's pass mark."
+    return "Has not met this holding's pass mark yet. Still wanting:"
+
+
+def _counted(readiness: Readiness, now: Now) -> Iterator[str]:
+    last = readiness.rounds[-1].at
+    yield f"{len(readiness.rounds)} cases done, the last one {_when(last, now)}."
+    yield f"Danger cases: {len(readiness.dangers)} count, {readiness.misses} with a safety miss."
+    yield f"Called less urgent than the guide: {_share(readiness.under)}, at most {readiness.mark.under:.0%}."
+    yield f"Called more urgent than the guide: {_share(readiness.over)}, at most {readiness.mark.over:.0%}."
+
+
+def _when(at: datetime, now: Now) -> str:
+    return f"on {at.astimezone(now.zone):%d %b %Y} at {hhmm(at, now)}"
+
+
+def _share(share: Share) -> str:
+    return f"{share.some} of {share.of}" + (f" ({share.share:.1%})" if share.of else "")
+
+
+def _known(learner: Learner, guide: Guide) -> list[Block]:
+    met: Counter[str] = Counter(kind_of(card) for card in learner.kept)
+    knew: Counter[str] = Counter(kind_of(card) for card, kept in learner.kept.items() if kept.knew)
+    there = {SIGN: sum(map(len, guide.front.danger_signs.values())), RULE: len(guide.rules)}
+    lines = []
+    for kind, called in CALLED.items():
+        of = f", of {there[kind]} that there are" if kind in there else ""
+        lines.append(Block("body", f"{knew[kind]} of {met[kind]} {called} met{of}."))
+    return lines
+
+
+def _weak(guide: Guide, learner: Learner) -> Iterator[str]:
+    """Yield what was not known when it was last asked, the latest first."""
+    missed = [each for each in learner.kept.values() if not each.knew]
+    weak = sorted(missed, key=lambda each: each.last, reverse=True)
+    told = dict.fromkeys(words for each in weak if (words := card_words(guide, each.card)))
+    yield from list(told)[:MOST_WEAK]
+
+
+def card_words(guide: Guide, card: str) -> str:
+    """Return what a card is about, in the guide's own words; empty where the guide has it no more."""
+    from triage.facts import Facts
+    from triage.page.words import Reader
+
+    reader, name = Reader(guide, Facts(guide.values(), {})), about(card)
+    kind = kind_of(card)
+    if kind == SIGN:
+        finding, _, choice = name.partition("/")
+        asked = guide.findings.get(finding)
+        return f"{asked.label}: {reader.choice(asked, choice)}" if asked and choice in asked.choices else ""
+    if kind == RULE and name in guide.rules:
+        return reader.fill(guide.rules[name].because)
+    if kind == PAGE and name in guide.nodes:
+        title = getattr(guide.nodes[name], "title", "")
+        return reader.fill(title)
+    if kind == AMOUNT:
+        from triage.amounts import AMOUNTS
+
+        return AMOUNTS[name].title if name in AMOUNTS else ""
+    return ""
