@@ -14,6 +14,7 @@ from triage.check import (
     ends,
     limit,
     numbers,
+    practice,
     safety,
     screens,
     structure,
@@ -61,6 +62,9 @@ CHECKS: tuple[Check, ...] = (
     cupboard.tags,
     cupboard.shared_words,
     cupboard.certain,
+    practice.cases,
+    practice.deeds,
+    practice.openings,
 )
 
 PART_CHECKS: tuple[Check, ...] = (

@@ -23,6 +23,7 @@ from triage.problems import Place
 
 if TYPE_CHECKING:
     from triage.guide.items import Item
+    from triage.guide.model_practice import WrittenCase
     from triage.guide.model_rearing import Duty, Law
 
 Kind = Literal[
@@ -150,6 +151,23 @@ def law_texts(law: Law) -> Iterator[Passage]:
     yield from (Passage(law.place, "note", text) for text in law.says)
 
 
+def case_texts(case: WrittenCase) -> Iterator[Passage]:
+    """Yield the texts of a practice case."""
+    yield from (Passage(case.place, "note", text) for text in (case.story, case.trap, case.remember) if text)
+
+
+def practice_texts(guide: Guide) -> Iterator[Passage]:
+    """Yield all texts of practice, the names of the invented farm's people among them."""
+    for case in guide.cases.values():
+        yield from case_texts(case)
+    for deed in guide.deeds.values():
+        yield Passage(deed.place, "step", deed.do)
+    if guide.farm:
+        yield from (
+            Passage(guide.farm.place, "note", text) for each in guide.farm.openings.values() for text in each
+        )
+
+
 def all_texts(guide: Guide) -> Iterator[Passage]:
     """Yield every text of a guide. Sources are titles of other people's, and are not among them."""
     yield from front_texts(guide.front)
@@ -169,3 +187,4 @@ def all_texts(guide: Guide) -> Iterator[Passage]:
         yield from law_texts(law)
     for item in guide.cupboard.values():
         yield from item_texts(item)
+    yield from practice_texts(guide)

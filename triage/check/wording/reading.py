@@ -15,6 +15,7 @@ from triage.guide.texts import (
     Kind,
     Passage,
     all_texts,
+    case_texts,
     duty_texts,
     finding_texts,
     how_to_texts,
@@ -109,10 +110,11 @@ def long_on_average(guide: Guide) -> Iterator[Problem]:
 
 
 def grades(guide: Guide) -> Iterator[Problem]:
-    """Each topic, all how-tos, all questions, the raising plan and the cupboard read at grade six at most."""
+    """Each topic, and all that is pooled here, reads at grade six at most."""
     how_tos, questions = _pooled("the how-tos", _how_tos(guide)), _pooled("the questions", _questions(guide))
     plan, cupboard = _pooled("the raising plan", _plan(guide)), _pooled("the cupboard", _items(guide))
-    for whole in (*_topics(guide), *how_tos, *questions, *plan, *cupboard):
+    practice = _pooled("the practice cases", _cases(guide))
+    for whole in (*_topics(guide), *how_tos, *questions, *plan, *cupboard, *practice):
         measured = _measured(whole.passages)
         if measured and measured.words >= ENOUGH_WORDS and measured.grade > HARDEST_GRADE:
             what = (
@@ -153,6 +155,10 @@ def _questions(guide: Guide) -> list[_Whole]:
 
 def _items(guide: Guide) -> list[_Whole]:
     return [_Whole(each.name, each.place, tuple(item_texts(each))) for each in guide.cupboard.values()]
+
+
+def _cases(guide: Guide) -> list[_Whole]:
+    return [_Whole(each.name, each.place, tuple(case_texts(each))) for each in guide.cases.values()]
 
 
 def _pooled(name: str, wholes: list[_Whole]) -> list[_Whole]:

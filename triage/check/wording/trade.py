@@ -45,8 +45,9 @@ def unexplained(guide: Guide) -> Iterator[Problem]:
     for place, _, text in all_texts(guide):
         for word in parted(text)[1]:
             first.setdefault(word, place)
+    names = {name.lower() for name in guide.farm.names} if guide.farm else set()
     for word, place in first.items():
-        if not is_plain(word):
+        if word not in names and not is_plain(word):
             owner = next((term.word for stem in stems(word) for term in glossary.split(stem)[0]), "")
             instead = (
                 f"write it under 'also' of '{owner}'" if owner else "say it plainer, or explain it there"
