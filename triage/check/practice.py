@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from triage.check.search.telling import Telling
 from triage.guide.model import PLACEHOLDER, Ask, Guide
 from triage.guide.model_practice import Farm
-from triage.practice.bearing import Bearing
 from triage.practice.case import Case
 from triage.practice.looking import danger_findings, signs_of
 from triage.practice.options import forbids
 from triage.practice.questions import Posed, Questions
 from triage.practice.written import case_of
 from triage.problems import Problem
+from triage.rules.bearing import Bearing
+from triage.rules.telling import Telling
 from triage.ways_in import matter
 
 MOST_FIRST = 60
@@ -50,7 +50,7 @@ def deeds(guide: Guide) -> Iterator[Problem]:
             yield Problem(deed.place, what, "idle-deed")
     for rule in forbidding if guide.deeds else ():
         if not any(forbids(rule, deed) for deed in guide.deeds.values()):
-            what = f"no deed stands for what rule '{rule.name}' forbids, so nobody can be found to do it; add one"
+            what = f"no deed stands for what rule '{rule.name}' forbids, so practice can't catch it; add one"
             yield Problem(rule.place, what, "rule-without-deed")
 
 

@@ -115,6 +115,10 @@ def _one(parsed: argparse.Namespace, making: Making) -> Sheets | Exit:
             return _danger(making)
         case "record":
             return Sheets("lamb-record", record.NAME, tuple(record.record_parts(making.system)))
+        case "leader" | "readiness":
+            from triage.commands.practice_pages import practice_sheets
+
+            made = practice_sheets(parsed, making)
         case "tables":
             made = _tables(making)
         case _:

@@ -12,6 +12,8 @@ PAGES = {
     "tables": "first milk and milk by weight",
     "cupboard": "what to have in the house",
     "record": "an empty record of a lamb, to write on",
+    "leader": "cases to play aloud, answers on the back: triage print leader scours",
+    "readiness": "who has met the pass mark in practice",
     "all": "all of them, into a folder: triage print all --out pages",
 }
 """What can be printed."""
@@ -20,7 +22,9 @@ PAGES = {
 def add_print(command: argparse.ArgumentParser) -> None:
     """Add what `triage print` takes."""
     command.add_argument("what", nargs="?", help=", ".join(PAGES))
-    command.add_argument("name", nargs="?", help="the lamb of a plan, or the topic of a sheet")
+    command.add_argument(
+        "name", nargs="?", help="the lamb of a plan, the topic of a sheet, or the topic or case to play"
+    )
     command.add_argument(
         "--out", type=Path, metavar="FILE", help="the file to write, .html or .pdf; for all, the folder"
     )

@@ -15,7 +15,6 @@ from math import sqrt
 from random import Random
 
 from triage.guide.model import Guide
-from triage.practice.bearing import Bearing
 from triage.practice.cards import RULE, cards_of, kind_of, rule_card
 from triage.practice.case import Case
 from triage.practice.drawing import Drawing
@@ -25,6 +24,7 @@ from triage.practice.questions import Posed, Questions
 from triage.practice.supposing import suppositions
 from triage.practice.written import case_of
 from triage.problems import Problem
+from triage.rules.bearing import Bearing
 from triage.walk import Answer, Walk
 
 SINCE = 60

@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterable
 from functools import cached_property
 from random import Random
 
-from triage.check.search.telling import Telling
 from triage.facts import Value
 from triage.guide.model import Act, Ask, End, Guide, Lamb, Node
 from triage.practice.likely import Likely
+from triage.rules.telling import Telling
 from triage.walk import Answer, Walk, branch_for
 from triage.ways_in import begin, matter, other_ways
 

@@ -7,10 +7,10 @@ from collections.abc import Mapping
 from math import ceil, floor
 from random import Random
 
-from triage.check.search.telling import Telling
 from triage.entry import usual_span
 from triage.facts import UNSURE, Value
 from triage.guide.model import Finding, Guide
+from triage.rules.telling import Telling
 
 UNSURE_ONCE_IN = 12
 """How seldom a made-up lamb has something that nobody could tell."""

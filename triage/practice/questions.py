@@ -13,9 +13,9 @@ from triage.facts import UNSURE, Facts
 from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
 from triage.guide.texts import said_on
 from triage.page.words import Reader
-from triage.practice.bearing import Bearing
 from triage.practice.case import Case
 from triage.practice.options import Option, idle, own_lines, tempting
+from triage.rules.bearing import Bearing
 from triage.units import System
 from triage.walk import Answer, Walk
 

@@ -44,6 +44,30 @@ def verdict(readiness: Readiness) -> str:
     return "Has not met this holding's pass mark yet. Still wanting:"
 
 
+def mark_words(readiness: Readiness) -> str:
+    """Return what is asked of a helper here, in a sentence."""
+    mark = readiness.mark
+    return (
+        f"Asked here: {mark.danger} danger cases in a row without a safety miss, at most {mark.under:.0%} of "
+        f"cases called less urgent than the guide calls them, and at most {mark.over:.0%} more urgent."
+    )
+
+
+def when_last(readiness: Readiness, now: Now) -> str:
+    """Return when a helper practised last."""
+    return _when(readiness.rounds[-1].at, now) if readiness.rounds else "never"
+
+
+def share_words(share: Share) -> str:
+    """Return a share with the number of cases behind it."""
+    return _share(share)
+
+
+def weak_spots(guide: Guide, learner: Learner) -> tuple[str, ...]:
+    """Return what was not known when it was last asked, a few at most."""
+    return tuple(_weak(guide, learner))
+
+
 def _counted(readiness: Readiness, now: Now) -> Iterator[str]:
     last = readiness.rounds[-1].at
     yield f"{len(readiness.rounds)} cases done, the last one {_when(last, now)}."

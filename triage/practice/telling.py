@@ -55,7 +55,7 @@ def story_blocks(case: Case, system: System) -> list[Block]:
 def question_page(played: Round, question: Question, marked: frozenset[str], system: System) -> Page:
     """One question, with all that is known of the lamb above it."""
     case = played.posed.case
-    blocks = [Block("heading", _asked(case, question)), *_supposed(case, question, system)]
+    blocks = [Block("heading", question_heading(case, question)), *_supposed(case, question, system)]
     blocks.append(Block("quiet", f"{_known(played, system)}"))
     if question.many:
         blocks.append(Block("label", "A digit marks a line or clears it. d when you are done."))
@@ -72,7 +72,8 @@ def _choices(question: Question, marked: frozenset[str], system: System) -> tupl
     return tuple(choices)
 
 
-def _asked(case: Case, question: Question) -> str:
+def question_heading(case: Case, question: Question) -> str:
+    """Return what a question asks."""
     if question.kind == "amount":
         return f"{AMOUNTS[amount_of(case)].title}: how much for this one?"
     return ASKED[question.kind]

@@ -5,9 +5,9 @@ from __future__ import annotations
 import random
 from functools import cache
 
-from triage.check.search.telling import Telling
 from triage.facts import Value
 from triage.guide.model import Act, Ask, Guide
+from triage.rules.telling import Telling
 from triage.walk import NotNow, Walk
 
 LAMBS = 3_000

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from triage.amounts import AMOUNTS
-from triage.check.search.pages import Page
-from triage.check.search.telling import Telling
 from triage.guide.model import Act, Condition, End, Guide, Rule
 from triage.problems import Place
+from triage.rules.pages import Page
+from triage.rules.telling import Telling
 
 NO_PLACE = Place("")
 

@@ -9,12 +9,12 @@ from functools import cached_property
 from triage.check.search.claims import Claim, claims_of
 from triage.check.search.live import Live
 from triage.check.search.onward import Onward
-from triage.check.search.pages import Page, pages_of
 from triage.check.search.states import DONE, SILENT, Edge, States, explore
-from triage.check.search.telling import Telling
 from triage.check.search.ways import NOWHERE, Ways
 from triage.facts import UNSURE, Value
 from triage.guide.model import Act, Ask, Branch, Guide, Node
+from triage.rules.pages import Page, pages_of
+from triage.rules.telling import Telling
 
 
 @dataclass(frozen=True)

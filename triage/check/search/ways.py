@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from triage.check.search.claims import URGENCY
-from triage.check.search.telling import Telling
 from triage.guide.graph import coming_round
 from triage.guide.model import Act, Ask, End, Guide
+from triage.rules.telling import Telling
 from triage.walk import branch_for
 
 NOWHERE = -1

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cached_property
 
-from triage.check.search.pages import Page, pages_of
-from triage.check.search.telling import Telling
 from triage.guide.model import Guide, Rule
+from triage.rules.pages import Page, pages_of
+from triage.rules.telling import Telling
 from triage.walk import Walk
 
 
