@@ -82,6 +82,8 @@ class Page:
     """Whether a time may be typed in place of an answer, as `at 1:30`."""
     offers: bool = False
     """Whether Enter alone takes an answer that is kept."""
+    from_end: bool = False
+    """Whether a screen too small for it shows its end first: what is above has been read."""
     alarm: str = ""
     """What must be said on every page now: a look that is due, or that nothing is kept."""
 

@@ -18,15 +18,12 @@ UNSURE_ONCE_IN = 12
 MOSTLY_WELL = 0.4
 """Of a sick lamb, too, most is as it should be: so often at least a choice is a normal one."""
 
-_STEPS: Mapping[str, tuple[float, ...]] = {
-    "degC": (0.1,),
-    "kg": (0.1,),
-    "h": (168, 24, 1, 0.5),
+_STEPS: Mapping[str, tuple[tuple[float, float], ...]] = {
+    "degC": ((0, 0.1),),
+    "kg": ((0, 0.1),),
+    "h": ((24 * 56, 24 * 7), (60, 24), (6, 1), (0, 0.5)),
 }
-"""For each unit the steps in which people tell it, the coarsest first; any other goes by ones."""
-
-_FINE_ENOUGH = 8
-"""A step is taken where a figure has at least so many of it: 10 hours, 9 days, 8 weeks."""
+"""For each unit the steps in which people tell it, each from a value on, the coarsest first."""
 
 _MIDDLING = (0.4, 0.85)
 """Shares of the usual top, where it grows with another measurement: most lambs are well within."""
@@ -75,9 +72,8 @@ def _figure(unit: str, low: float, high: float, rng: Random) -> float:
     A wide band is drawn from near its start: past the last line that a guide draws, most are not far past.
     """
     value = low + (high - low) * rng.random() ** (2 if low and high > 2 * low else 1)
-    steps = _STEPS.get(unit, (1,))
-    for step in steps:
+    for start, step in _STEPS.get(unit, ((0, 1),)):
         first, last = ceil(low / step + 1e-9), floor(high / step - 1e-9)
-        if first <= last and (value >= _FINE_ENOUGH * step or step == steps[-1]):
+        if first <= last and value >= start:
             return float(round(min(max(round(value / step), first), last) * step, 6))
     return (low + high) / 2

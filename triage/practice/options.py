@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -34,21 +34,35 @@ def own_lines(page: Act | End, rules: Iterable[Rule]) -> tuple[Option, ...]:
     ]
     if isinstance(page, End):
         lines.append(("call", page.call_vet, ()))
+    bound: dict[int, list[str]] = {}
+    for rule in asking:
+        for at in _asked_for(rule, lines):
+            bound.setdefault(at, []).append(rule.name)
     return tuple(
-        Option(f"{kind}-{at}", kind, text, tuple(r.name for r in asking if _says(r, text, tags)))
-        for at, (kind, text, tags) in enumerate(lines)
+        Option(f"{kind}-{at}", kind, text, tuple(bound.get(at, ())))
+        for at, (kind, text, _) in enumerate(lines)
     )
 
 
-def _says(rule: Rule, text: str, tags: tuple[str, ...]) -> bool:
-    """Whether a line is what a rule asks for, or a part of it."""
+def _asked_for(rule: Rule, lines: Sequence[tuple[Kind, str, tuple[str, ...]]]) -> set[int]:
+    """Return which lines a rule asks for: the first that has each thing it wants said, shown or done."""
     asked = rule.always
     assert asked is not None
+    tests: list[Callable[[str, tuple[str, ...]], bool]]
     if asked.tag:
-        return not set(asked.tag).isdisjoint(tags)
-    if asked.shows:
-        return not set(asked.shows).isdisjoint(PLACEHOLDER.findall(text))
-    return any(word.lower() in text.lower() for word in asked.says)
+        tests = [lambda text, tags: not set(asked.tag).isdisjoint(tags)]
+    elif asked.shows:
+        tests = [lambda text, tags: not set(asked.shows).isdisjoint(PLACEHOLDER.findall(text))]
+    else:
+        tests = [_saying(word.lower()) for word in asked.says]
+    found = (
+        next((at for at, (_, text, tags) in enumerate(lines) if test(text, tags)), None) for test in tests
+    )
+    return {at for at in found if at is not None}
+
+
+def _saying(word: str) -> Callable[[str, tuple[str, ...]], bool]:
+    return lambda text, tags: word in text.lower()
 
 
 def tempting(guide: Guide, rules: Iterable[Rule]) -> Iterator[Option]:

@@ -40,7 +40,7 @@ def look_page(played: Round, system: System) -> Page:
         for at, finding in enumerate(listed(case), 1)
         if finding.name not in played.looked
     )
-    return Page("round", TITLE, tuple(blocks), choices)
+    return Page("round", TITLE, tuple(blocks), choices, from_end=bool(played.looked))
 
 
 def story_blocks(case: Case, system: System) -> list[Block]:

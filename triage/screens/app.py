@@ -42,6 +42,9 @@ WATCH = 1.0
 MOST_TYPED = 20_000
 """Signs that a box takes; more than anybody types, and few enough to be quick."""
 
+LAST = 10_000
+"""Further down than any page goes; a page is never scrolled past its end."""
+
 DEAR = 20
 """Typed signs from which they are not thrown away by one key."""
 
@@ -273,7 +276,7 @@ class LambApp(App[None]):
         self.session.take(typed, words)
         self.view.typed = ""
         if self._shown() != before or side or self.session.side:
-            self.view.top, self.view.picked = 0, -1
+            self.view.top, self.view.picked = LAST if self.session.page().from_end else 0, -1
 
     def _shown(self) -> tuple[object, ...]:
         """What tells one page from another: what was picked on one must never be taken on the next."""

@@ -1,0 +1,168 @@
+"""Scoring: a safety miss fails a case whatever else was right, and each kind of fault is counted apart."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.practice.helpers import by_the_guide, looked_by_the_guide
+from triage.guide.model import Guide
+from triage.practice.cards import page_card, rule_card, sign_card
+from triage.practice.dealing import Dealer
+from triage.practice.faults import SAFETY
+from triage.practice.questions import Posed
+from triage.practice.round import Round
+from triage.practice.scoring import score
+
+
+def posed_as(dealer: Dealer, name: str) -> Posed:
+    """Return a written case with its questions."""
+    return next(posed for posed, _ in dealer.written if posed.case.name == name)
+
+
+@pytest.fixture
+def chilled(dealer: Dealer) -> Posed:
+    """A limp lamb, past five hours, with no glucose to be had: a danger sign, no heat and nothing by mouth."""
+    return posed_as(dealer, "wait-for-vet-1")
+
+
+@pytest.fixture
+def calm(dealer: Dealer) -> Posed:
+    """A lamb that needs no vet today."""
+    return next(posed for posed, _ in dealer.written if posed.case.urgency == "watch")
+
+
+def answered(posed: Posed, start: Round | None = None, **otherwise: tuple[str, ...]) -> Round:
+    """Answer as the guide does, but for some questions."""
+    played = start or looked_by_the_guide(posed)
+    while question := played.question:
+        played = played.answer(*otherwise.get(question.kind.replace("-", "_"), question.right))
+    return played
+
+
+def test_the_guide_itself_makes_no_mistake(dealer: Dealer) -> None:
+    """Of every written case."""
+    for posed, _ in dealer.written:
+        came = score(by_the_guide(posed))
+        assert came.faults == (), posed.case.name
+        assert came.said == came.urgency == posed.case.urgency
+        assert came.missed == frozenset()
+
+
+def test_a_danger_sign_that_was_not_looked_for(chilled: Posed) -> None:
+    """It fails the case even where every answer happens to be right."""
+    came = score(answered(chilled, Round(chilled).decide()))
+
+    assert came.fails
+    assert came.faults[0].kind == "sign"
+    assert sign_card("danger", "limp") in came.missed
+    assert came.said == came.urgency
+
+
+def test_a_call_too_late_fails_whatever_else_was_right(chilled: Posed, guide: Guide) -> None:
+    """Less than now for a danger sign is under-triage and a safety miss, with the rule and its source."""
+    came = score(answered(chilled, vet=("vet-today",)))
+
+    kinds = [fault.kind for fault in came.faults]
+    assert kinds == ["call", "under"]
+    assert came.fails
+    assert came.faults[0].rules
+    assert came.faults[0].why == guide.rules[came.faults[0].rules[0]].because
+    assert came.faults[0].sources == guide.rules[came.faults[0].rules[0]].sources
+
+
+def test_more_urgent_than_the_guide_is_no_safety_miss(calm: Posed) -> None:
+    """It is counted apart, and told."""
+    came = score(answered(calm, vet=("vet-now",)))
+
+    assert [fault.kind for fault in came.faults] == ["over"]
+    assert not came.fails
+
+
+def test_a_forbidden_deed_fails(chilled: Posed) -> None:
+    """Heat before glucose, marked as right; its rules are to come back."""
+    question = next(each for each in chilled.questions if each.kind == "right")
+    deed = next(option for option in question.options if option.rules and not option.right)
+
+    came = score(answered(chilled, right=(*question.right, deed.name)))
+
+    assert [fault.kind for fault in came.faults] == ["forbidden"]
+    assert came.fails
+    assert {rule_card(rule) for rule in deed.rules} <= came.missed
+    assert page_card(chilled.case.page.name) in came.missed
+
+
+def test_what_a_rule_asks_for_may_not_be_left_out(dealer: Dealer) -> None:
+    """A line that some rule asks for is a safety step; another one is only left out."""
+    seen = set()
+    for posed, _ in dealer.written:
+        question = next(each for each in posed.questions if each.kind == "right")
+        for option in (each for each in question.options if each.right):
+            rest = tuple(name for name in question.right if name != option.name)
+            came = score(answered(posed, right=rest))
+            kind = "demanded" if option.rules else "left-out"
+            assert [fault.kind for fault in came.faults] == [kind]
+            assert came.fails == bool(option.rules)
+            seen.add(kind)
+    assert seen == {"demanded", "left-out"}
+
+
+def test_another_order_is_only_another_order(dealer: Dealer) -> None:
+    """A right step that is not the first is told and counted, and fails nothing."""
+    for posed, _ in dealer.written[:40]:
+        question = next((each for each in posed.questions if each.kind == "first"), None)
+        later = (
+            [each for each in question.options if each.kind == "step" and not each.right] if question else []
+        )
+        if later:
+            came = score(answered(posed, first=(later[0].name,)))
+            assert [fault.kind for fault in came.faults] == ["order"]
+            assert not came.fails
+
+
+def test_another_amount(dealer: Dealer) -> None:
+    """It is a fault of its own, and its sum comes back."""
+    posed = next(posed for posed, _ in dealer.written if any(q.kind == "amount" for q in posed.questions))
+    question = next(each for each in posed.questions if each.kind == "amount")
+    wrong = next(each for each in question.options if not each.right)
+
+    came = score(answered(posed, amount=(wrong.name,)))
+
+    assert [fault.kind for fault in came.faults] == ["amount"]
+    assert any(card.startswith("amount:") for card in came.missed)
+
+
+def test_looking_is_scored_too(chilled: Posed) -> None:
+    """Danger signs first; what the guide looks at and was not; and what was no use."""
+    hidden = [name for name in chilled.case.hidden if name != "danger"]
+    played = Round(chilled).look(hidden[0]).look("danger")
+    needless = next(each for each in ("milk-way", "heat", "foster") if each not in chilled.case.now)
+
+    came = score(answered(chilled, played.decide()))
+
+    assert came.faults[0].kind == "order"
+    assert came.count("unlooked") == len(hidden) - 1
+    assert came.count("needless") == 0
+    assert not came.fails
+    assert needless not in chilled.case.hidden
+
+
+def test_a_wrong_answer_to_a_supposed_case_counts_too(dealer: Dealer) -> None:
+    """What would be a danger sign then, called milder, is a safety miss; the case's own call is not touched."""
+    posed, question = next(
+        (posed, question)
+        for posed, _ in dealer.written
+        for question in posed.questions
+        if question.kind == "vet-if" and question.right == ("vet-now",)
+    )
+
+    came = score(answered(posed, vet_if=("care-here",)))
+
+    assert question.kind == "vet-if"
+    assert [fault.kind for fault in came.faults] == ["call"]
+    assert came.fails
+    assert came.said == came.urgency
+
+
+def test_which_kinds_fail_a_case() -> None:
+    """No other kind does, and no total can hide these."""
+    assert {"sign", "forbidden", "demanded", "call"} == SAFETY
