@@ -10,13 +10,13 @@ import html5lib
 
 from tests.rearing.lambs import BAG, lamb, now, shipped, weighed
 from triage.holding.holding import Holding
+from triage.page.wall import Wall
 from triage.paper import cupboard, danger, record, tables
 from triage.paper.index import Entry, index_parts
 from triage.paper.pieces import Part
 from triage.paper.plan import plan_parts, title_of
 from triage.paper.sheets import Foot, Size, sheets_of
 from triage.paper.topics import topic_parts
-from triage.paper.wall import Wall
 from triage.rearing import plan_of
 from triage.units import System
 

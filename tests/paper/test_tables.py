@@ -9,9 +9,9 @@ from tests.paper.made import parsed, rows, texts, words
 from tests.rearing.lambs import BAG, shipped
 from triage.amounts import AMOUNTS
 from triage.facts import Facts, Value
+from triage.page.wall import Wall
 from triage.paper.sheets import Foot, sheets_of
 from triage.paper.tables import KILOS, NEWBORN, POUNDS, ages, lacking, table_parts, weights
-from triage.paper.wall import Wall
 from triage.rearing.reared import Bag
 from triage.units import KG_PER_LB, System, show
 

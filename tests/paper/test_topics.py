@@ -11,12 +11,12 @@ from tests.paper.made import FOOT, HOLDING, of_class, parsed, rows, texts, words
 from tests.rearing.lambs import shipped
 from triage.guide.model import End, Guide
 from triage.holding.holding import Holding
+from triage.page.wall import FIRST_THE_GUIDE, MEASURE, SAID, Wall
 from triage.paper import danger
 from triage.paper.danger import danger_parts, phone_line
 from triage.paper.laying import laid
 from triage.paper.sheets import sheets_of
 from triage.paper.topics import HEADS, INTO, NOT_IN_DOUBT, ONLY_FIRST, SHARED, STEPS, topic_parts
-from triage.paper.wall import FIRST_THE_GUIDE, MEASURE, SAID, Wall
 from triage.units import System
 
 TOPICS = shipped().front.topics

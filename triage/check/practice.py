@@ -8,7 +8,7 @@ from triage.guide.model import PLACEHOLDER, Ask, Guide
 from triage.guide.model_practice import Farm
 from triage.practice.case import Case
 from triage.practice.looking import danger_findings, signs_of
-from triage.practice.options import forbids
+from triage.practice.options import breaks
 from triage.practice.questions import Posed, Questions
 from triage.practice.written import case_of
 from triage.problems import Problem
@@ -40,17 +40,15 @@ def cases(guide: Guide) -> Iterator[Problem]:
 
 
 def deeds(guide: Guide) -> Iterator[Problem]:
-    """Each deed is one that some rule forbids, and what each rule forbids has its deed."""
-    forbidding = [rule for rule in guide.rules.values() if rule.never]
+    """Each deed breaks some rule, and what each rule forbids or asks for has a deed that breaks it."""
+    rules = [rule for rule in guide.rules.values() if not (rule.always and rule.always.urgency)]
     for name, deed in guide.deeds.items():
-        if not any(forbids(rule, deed) for rule in forbidding):
-            what = (
-                f"no rule ever forbids what '{name}' does, so it is never wrong; delete it, or mend its tag"
-            )
+        if not any(breaks(deed, rule) for rule in rules):
+            what = f"no rule is ever broken by '{name}', so it is never wrong; delete it, or mend it"
             yield Problem(deed.place, what, "idle-deed")
-    for rule in forbidding if guide.deeds else ():
-        if not any(forbids(rule, deed) for deed in guide.deeds.values()):
-            what = f"no deed stands for what rule '{rule.name}' forbids, so practice can't catch it; add one"
+    for rule in rules if guide.deeds else ():
+        if not any(breaks(deed, rule) for deed in guide.deeds.values()):
+            what = f"no deed breaks rule '{rule.name}', so practice can't find out who would; add one"
             yield Problem(rule.place, what, "rule-without-deed")
 
 

@@ -24,6 +24,7 @@ from triage.holding.found import find_holding
 from triage.holding.holding import Holding
 from triage.holding.place import Nowhere, shelf_file
 from triage.page.inert import inert
+from triage.page.wall import Wall
 from triage.paper import cupboard, danger, record, tables
 from triage.paper.index import FILE, NAME, Entry, index_parts
 from triage.paper.pdf import NoPdf, pdf_of
@@ -32,7 +33,6 @@ from triage.paper.plan import plan_parts, title_of
 from triage.paper.sheets import Foot, Size, sheets_of
 from triage.paper.stock import groups_of, lead_of
 from triage.paper.topics import topic_parts
-from triage.paper.wall import Wall
 from triage.problems import nearest
 from triage.rearing.gathering import bag_of
 from triage.rearing.plan import trusted

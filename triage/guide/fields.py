@@ -317,8 +317,13 @@ DEED: Record[model_practice.Deed] = Record(
     "deed",
     model_practice.Deed,
     {"do": Prose(())},
-    {"tag": _TAGS, "shows": _SHOWN, "says": ListOf(Plain(), or_one=True)},
-    limits=(ExactlyOne.of("tag", "shows", "says"),),
+    {
+        "tag": _TAGS,
+        "shows": _SHOWN,
+        "says": ListOf(Plain(), or_one=True),
+        "against": ListOf(Ref(("rule",)), or_one=True),
+    },
+    limits=(ExactlyOne.of("tag", "shows", "says", "against"),),
 )
 
 FARM: Record[model_practice.Farm] = Record(
@@ -330,7 +335,11 @@ FARM: Record[model_practice.Farm] = Record(
         "openings": MapOf(ListOf(Prose(()))),
         "told": ListOf(_FINDING),
     },
-    {"clashes": ListOf(LAMB), "first": ListOf(Ref(("case",)))},
+    {
+        "leads_on": MapOf(ListOf(Plain(), or_one=True), ref=("finding",)),
+        "clashes": ListOf(LAMB),
+        "first": ListOf(Ref(("case",))),
+    },
 )
 
 URGENCY: Record[model.Urgency] = Record(

@@ -44,12 +44,14 @@ class WrittenCase:
 
 @dataclass(frozen=True)
 class Deed:
-    """Something that people are tempted to do: wrong where a rule forbids one of these for a lamb."""
+    """Something that people are tempted to do: wrong for each lamb on which a rule bears that it breaks."""
 
     do: str
     tag: tuple[str, ...] = ()
     shows: tuple[str, ...] = ()
     says: tuple[str, ...] = ()
+    against: tuple[str, ...] = ()
+    """Rules that ask for something, and that this deed goes against."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -62,6 +64,8 @@ class Farm:
     openings: Mapping[str, tuple[str, ...]]
     told: tuple[str, ...]
     """The findings that anybody tells at once; of a drawn case all others have to be looked at."""
+    leads_on: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Answers that only bring the next question, and that no story need tell."""
     clashes: tuple[Lamb, ...] = ()
     """What no lamb is at once, though the answers to the guide's questions could say so."""
     first: tuple[str, ...] = ()

@@ -19,6 +19,7 @@ _ENTRIES = {
     "numbers.yaml": "number",
     "sources.yaml": "source",
     "practice": "case",
+    "rules.yaml": "rule",
 }
 _OWN = {"topics": "topic", "how-to": "how-to"}
 """The kinds of names by the file or folder that defines them: under each entry, or as a file's own."""
@@ -39,7 +40,8 @@ def names_in(folder: Folder) -> Known:
     if isinstance(files, str):
         return Known({}, unreadable=files)
     names: dict[str, set[str]] = {
-        kind: set() for kind in ("finding", "node", "topic", "number", "how-to", "urgency", "act tag", "case")
+        kind: set()
+        for kind in ("finding", "node", "topic", "number", "how-to", "urgency", "act tag", "case", "rule")
     }
     names |= {"source": set(NOT_PUBLISHED), "amount": set(AMOUNTS)}
     reading = Reading()

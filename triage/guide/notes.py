@@ -232,11 +232,13 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "tag": _TAG,
         "shows": _SHOWS,
         "says": "Words that a rule forbids and that this deed stands for.",
+        "against": "The rules that ask for something, and that this deed goes against.",
     },
     "invented farm": {
         "farm": "What it is called, and that it is invented.",
         "names": "The names that stories use; they are no trade words.",
         "told": "The findings that anybody tells at once; of a drawn case all others are looked at.",
+        "leads_on": "Answers that only bring the next question, so that no story need tell them.",
         "clashes": "What no lamb is at once; a case is neither drawn nor written so.",
         "first": "The cases that a helper meets first: together they put every rule to the test.",
         "openings": "For lamb, and each other matter, how a drawn case may begin.",

@@ -53,6 +53,7 @@ _DEFINED_IN = {
     "topics": {"topic", "node"},
     "how-to": {"how-to"},
     "practice": {"case"},
+    "rules.yaml": {"rule"},
 }
 """The kinds of names that each file or folder defines."""
 
@@ -261,4 +262,5 @@ def _names(parts: _Parts) -> dict[str, Iterable[str]]:
         "act tag": front.act_tags if front else (),
         "amount": AMOUNTS,
         "case": parts.cases,
+        "rule": parts.rules,
     }

@@ -36,7 +36,7 @@ KEYS = (
     Key("?", "how", "how and why", (*_WALK, "debrief")),
     Key("v", "vet", "vet", _REAL),
     Key("w", "working", "working", ("act", "end", "debrief")),
-    Key("a", "answers", "answers", _WALK),
+    Key("a", "answers", "answers", (*_WALK, "debrief")),
     Key("l", "lamb", "lamb", _WALK),
     Key("o", "lambs", "others", (*_WALK, "side", "lamb", "form")),
     Key("h", "holding", "this holding", ("lambs",)),

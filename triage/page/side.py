@@ -8,14 +8,14 @@ from triage.guide.glossary import Glossary
 from triage.guide.model import Act, Ask, Guide, HowTo, Node
 from triage.guide.texts import finding_texts, said_on, steps_of
 from triage.page.keys import keys_for
-from triage.page.page import Block, Page
+from triage.page.page import Block, Kind, Page
 from triage.page.words import Reader
 from triage.units import System
 from triage.walk import Answer, Done, Walk
 from triage.ways_in import about
 
 
-def how_page(walk: Walk, system: System, picked: int = 0) -> Page:
+def how_page(walk: Walk, system: System, picked: int = 0, kind: Kind = "act") -> Page:
     """Why this is asked, and how to do it; with several techniques a list, one of which may be picked."""
     reader = Reader(walk.guide, walk.facts, system)
     node = walk.node
@@ -35,7 +35,7 @@ def how_page(walk: Walk, system: System, picked: int = 0) -> Page:
         blocks.append(Block("heading", "No technique is needed here"))
     shown = () if picked else _page_texts(walk.guide, node)
     blocks += word_blocks(walk.guide, (*shown, *(block.text for block in blocks)))
-    keys = [Block("quiet", f"{key.key}  {key.word}") for key in keys_for("act") if key.name != "how"]
+    keys = [Block("quiet", f"{key.key}  {key.word}") for key in keys_for(kind) if key.name != "how"]
     return Page("side", "How and why", (*blocks, Block("blank", ""), Block("label", "Keys"), *keys))
 
 

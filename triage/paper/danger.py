@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from triage.guide.model import Ask, End, Finding, Guide, Step
 from triage.holding.holding import Holding
 from triage.page.inert import inert
+from triage.page.wall import Wall
 from triage.paper.pieces import ROOM, TURN, WIDE, Part, Piece, blank, gap, text, whole
 from triage.paper.setting import (
     AID,
@@ -24,7 +25,6 @@ from triage.paper.setting import (
     Style,
     wide,
 )
-from triage.paper.wall import Wall
 
 NAME = "Danger signs"
 

@@ -8,6 +8,7 @@ from triage.amounts import AMOUNTS
 from triage.amounts.feed import FEED_COUNTS
 from triage.facts import Facts, Value
 from triage.guide.model import Guide, Number
+from triage.page.wall import FIRST_THE_GUIDE, Wall
 from triage.paper.html import safe
 from triage.paper.pieces import (
     PAD_EVEN,
@@ -24,7 +25,6 @@ from triage.paper.pieces import (
     whole,
 )
 from triage.paper.setting import BODY, CELL, HEAD, LABEL, NOTE, SMALL, STRONG, TITLE, wide
-from triage.paper.wall import FIRST_THE_GUIDE, Wall
 from triage.rearing.reared import Bag
 from triage.units import KG_PER_LB, System, show
 

@@ -9,9 +9,9 @@ from collections import Counter
 from collections.abc import Iterator
 
 from triage.guide.model import Ask, End, Guide, Urgency
+from triage.page.wall import FIRST_THE_GUIDE, Wall
 from triage.paper.pieces import Part, Piece, Rows, cell, head_of, listed, row, text, under_row, whole
 from triage.paper.setting import BAND, BODY, CELL, DOING, HEAD, LABEL, LEAD, NOTE, STRONG, TITLE, Style
-from triage.paper.wall import FIRST_THE_GUIDE, Wall
 
 COLUMNS = (56.0, 70.0, 58.0)
 HEADS = ("It is", "First", "Never, and take care")

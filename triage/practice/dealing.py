@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property
+from itertools import islice
 from math import sqrt
 from random import Random
 
@@ -35,6 +36,9 @@ WEAK = 3.0
 
 DUE, DUE_AT_FIRST = 0.1, 0.8
 """What any other due card weighs; and all of them together while rules are unmet, less than one such rule."""
+
+NEIGHBOURS = 8
+"""Neighbours of a drawn lamb looked at, to find the two that are worth most."""
 
 NOT_AGAIN = 10
 """Cases within which a page does not come twice, unless what is weak asks for it."""
@@ -131,8 +135,7 @@ class Dealer:
 
     def _supposing(self, case: Case, rng: Random, worth: Worth | None) -> Case:
         """Add the two neighbours that are worth most, or any two."""
-        found = list(suppositions(case, self.drawing, rng))
-        rng.shuffle(found)
+        found = list(islice(suppositions(case, self.drawing, rng), NEIGHBOURS))
 
         def value(each: tuple[Answer, Walk]) -> float:
             cards = frozenset(rule_card(rule.name) for rule in self.bearing.on(each[1]))

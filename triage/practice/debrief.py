@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections import Counter
 
+from triage.guide.model import Guide
 from triage.page.page import Block, Page
+from triage.page.wall import Wall
 from triage.page.words import Reader
 from triage.page.working import source_words
 from triage.practice.case import Case
 from triage.practice.faults import CALLED, Fault, Score
 from triage.practice.questions import Question, line_words
 from triage.practice.round import Round
-from triage.practice.telling import TITLE, supposed_words
+from triage.practice.telling import TITLE, fact_words, supposed_of, supposed_words
 from triage.units import System
 
 ROWS = {
@@ -26,26 +28,38 @@ ROWS = {
 
 NEXT = "Enter brings the next one. w shows the working and the sources, ? how things are done."
 
-MOST_TOLD = 4
+MOST_TOLD = 3
 """Differences explained at once; the rest are counted. More is not taken in."""
+
+BELOW_PAGE = "a shows both ways side by side, and each kind of difference counted apart."
 
 
 def debrief_page(played: Round, came: Score, system: System) -> Page:
-    """Return the page after a round."""
+    """Return the page after a round: where it parts from the guide, why, and one thing to remember."""
     case = played.posed.case
-    guide = case.walk.guide
-    reader = Reader(guide, case.walk.facts, system)
+    reader = Reader(case.walk.guide, case.walk.facts, system)
     blocks = [Block("heading", _headline(came)), Block("body", _page_words(case, reader))]
+    right = _right_words(played, came)
+    blocks += [Block("body", right)] if right else []
     blocks += _parting(played, came, system)
     blocks += _labelled("What misleads here", reader.fill(case.trap)) if case.trap else []
     blocks += _labelled("Remember", reader.fill(to_remember(case, came)))
-    blocks += [Block("blank", ""), Block("label", "Side by side")]
-    blocks += _looks(played, system)
-    for question in played.posed.questions:
-        blocks += _row(case, question, played.answers[question.kind], system)
-    blocks += _counts(came)
-    blocks += [Block("blank", ""), Block("quiet", NEXT)]
+    differing = [block for pair in _rows(played, system) if len(pair) > 1 for block in pair]
+    if differing:
+        blocks += [Block("blank", ""), Block("label", "Side by side, where you differ"), *differing]
+    blocks += [Block("blank", ""), Block("quiet", NEXT), Block("quiet", BELOW_PAGE)]
     return Page("debrief", TITLE, tuple(blocks))
+
+
+def side_page(played: Round, came: Score, system: System) -> Page:
+    """Return both ways side by side in full, and what was counted."""
+    blocks = [Block("heading", "Side by side")]
+    blocks += [block for pair in _rows(played, system) for block in pair]
+    counted = Counter(fault.kind for fault in came.faults)
+    blocks += [Block("blank", ""), Block("label", "Counted apart")]
+    blocks += [Block("body", f"{CALLED[kind]}: {counted[kind]}") for kind in CALLED if counted[kind]]
+    blocks += [] if counted else [Block("body", "Nothing was otherwise.")]
+    return Page("debrief", TITLE, (*blocks, Block("blank", ""), Block("quiet", "Enter goes back.")))
 
 
 def _labelled(label: str, words: str) -> list[Block]:
@@ -62,7 +76,24 @@ def _headline(came: Score) -> str:
 
 def _page_words(case: Case, reader: Reader) -> str:
     say = case.walk.guide.urgency(case.urgency).say if case.urgency else ""
-    return f"The guide comes to: {reader.fill(case.page.title)}. {say}.".replace("..", ".")
+    decided = decided_by(case)
+    by = f" It was decided by this: {decided}." if decided else ""
+    return f"The guide comes to: {reader.fill(case.page.title)}. {say}.{by}".replace("..", ".")
+
+
+def decided_by(case: Case) -> str:
+    """Return the answer that made a case as urgent as it is; empty where only its page did."""
+    rises = [rise for rise in case.walk.state.rises if rise.finding]
+    if not rises or rises[-1].urgency != case.urgency:
+        return ""
+    return fact_words(case.walk, rises[-1].finding, rises[-1].value, "metric")
+
+
+def _right_words(played: Round, came: Score) -> str:
+    """Return what was right, where something was not."""
+    wrong = {fault.where for fault in came.faults}
+    right = [ROWS[each.kind].lower() for each in played.posed.questions if each.kind not in wrong]
+    return f"You had right: {', '.join(right)}." if right and wrong else ""
 
 
 def _parting(played: Round, came: Score, system: System) -> list[Block]:
@@ -79,7 +110,7 @@ def _parting(played: Round, came: Score, system: System) -> list[Block]:
         blocks += _fault(played, fault, system)
     left = len(told) - MOST_TOLD
     if left > 0:
-        blocks.append(Block("quiet", f"And {left} more of that kind; they come back in later cases."))
+        blocks.append(Block("quiet", f"And {left} more of that kind. They come back in later cases."))
     return blocks
 
 
@@ -89,7 +120,7 @@ def _fault(played: Round, fault: Fault, system: System) -> list[Block]:
     walk = question.walk if question else case.walk
     reader = Reader(walk.guide, walk.facts, system)
     blocks: list[Block] = []
-    otherwise = {"vet-if": case.vet_if, "right-if": case.right_if}.get(fault.where)
+    otherwise = supposed_of(case, fault.where)
     if otherwise:
         blocks.append(Block("quiet", supposed_words(case, otherwise, system)))
     blocks += [
@@ -98,13 +129,33 @@ def _fault(played: Round, fault: Fault, system: System) -> list[Block]:
     ]
     if fault.why:
         blocks.append(Block("body", f"Why: {reader.fill(fault.why)}"))
+    goes_for = rule_words(walk.guide, fault.rules[0], system) if fault.rules else ""
+    blocks += [Block("body", f"It goes for every lamb like this: {goes_for}.")] if goes_for else []
     if fault.sources:
         more = f" And {len(fault.sources) - 1} more." if len(fault.sources) > 1 else ""
         blocks.append(Block("quiet", f"From: {source_words(walk.guide, fault.sources[0])}{more}"))
     return blocks
 
 
-def _looks(played: Round, system: System) -> list[Block]:
+def rule_words(guide: Guide, rule: str, system: System) -> str:
+    """Return which lambs a rule is about, with its numbers; empty for a rule about all of them."""
+    wall, said = Wall(guide, system), list[str]()
+    for name, conditions in guide.rules[rule].when.items():
+        words = wall.conditions(guide.findings[name], conditions)
+        unsure = any(each.unsure for each in conditions)
+        either = " or ".join(part for part in (words, "not sure" if unsure else "") if part)
+        said += [f"{guide.findings[name].label}: {either}"] if either else []
+    return "; ".join(said)
+
+
+def _rows(played: Round, system: System) -> list[list[Block]]:
+    """Return each thing with their way and the guide's: one line where both are the same."""
+    rows = [_looks(played)]
+    rows += [_row(question, played.answers[question.kind], system) for question in played.posed.questions]
+    return rows
+
+
+def _looks(played: Round) -> list[Block]:
     case = played.posed.case
     labels = case.walk.guide.findings
     theirs = ", ".join(labels[name].label for name in played.looked) or "nothing"
@@ -112,10 +163,10 @@ def _looks(played: Round, system: System) -> list[Block]:
     return _pair("Looked at", theirs, guides)
 
 
-def _row(case: Case, question: Question, given: tuple[str, ...], system: System) -> list[Block]:
+def _row(question: Question, given: tuple[str, ...], system: System) -> list[Block]:
     def words(names: tuple[str, ...]) -> str:
-        options = [question.option(name) for name in names]
-        return " ".join(_stop(line_words(question, each, system)) for each in options if each) or "nothing"
+        options = [option for option in question.options if option.name in names]
+        return " ".join(_stop(line_words(question, each, system)) for each in options) or "nothing"
 
     return _pair(ROWS[question.kind], words(given), words(question.right))
 
@@ -127,14 +178,6 @@ def _pair(label: str, theirs: str, guides: str) -> list[Block]:
         Block("body", f"{label}, you: {_stop(theirs)}"),
         Block("body", f"{label}, the guide: {_stop(guides)}"),
     ]
-
-
-def _counts(came: Score) -> list[Block]:
-    counted = Counter(fault.kind for fault in came.faults)
-    if not counted:
-        return []
-    lines = [f"{CALLED[kind]}: {counted[kind]}" for kind in CALLED if counted[kind]]
-    return [Block("blank", ""), Block("label", "Counted apart"), *(Block("quiet", line) for line in lines)]
 
 
 def to_remember(case: Case, came: Score) -> str:

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from random import Random
 
-from triage.facts import Facts
 from triage.guide.model import Guide
-from triage.page.words import Reader
 from triage.practice.cards import rule_card, sign_card
+from triage.practice.telling import fact_words
 from triage.units import System
+from triage.walk import Walk
 
 LINES = 10
 HALF = 5
@@ -27,8 +27,7 @@ class Line:
 
     def words(self, guide: Guide, system: System) -> str:
         """Return it as the guide words it."""
-        finding, reader = guide.findings[self.finding], Reader(guide, Facts(guide.values(), {}), system)
-        return f"{finding.label}: {reader.choice(finding, self.choice)}"
+        return fact_words(Walk(guide), self.finding, self.choice, system)
 
 
 def drill(guide: Guide, rng: Random) -> tuple[Line, ...]:

@@ -7,18 +7,17 @@ from dataclasses import dataclass
 from typing import Literal
 
 Kind = Literal[
-    "sign", "forbidden", "demanded", "call",
+    "sign", "forbidden", "call",
     "under", "over", "order", "unlooked", "amount", "left-out", "needless",
 ]  # fmt: skip
 
-SAFETY: frozenset[Kind] = frozenset(("sign", "forbidden", "demanded", "call"))
+SAFETY: frozenset[Kind] = frozenset(("sign", "forbidden", "call"))
 """Any of these fails a case, whatever else was right in it."""
 
 CALLED: Mapping[Kind, str] = {
     "sign": "Danger sign missed",
     "forbidden": "Something that must not be done",
-    "demanded": "Something that must be done was left out",
-    "call": "The vet would have come too late",
+    "call": "Called less urgent than it may be",
     "under": "Less urgent than the guide",
     "over": "More urgent than the guide",
     "order": "Another order",

@@ -17,7 +17,7 @@ from triage.practice.faults import Score
 from triage.practice.looking import listed
 from triage.practice.options import Option
 from triage.practice.questions import Posed, Question, amount_of, line_words
-from triage.practice.telling import question_heading, story_blocks, supposed_words
+from triage.practice.telling import fact_words, question_heading, story_blocks, supposed_of, supposed_words
 from triage.units import System
 
 LETTERS = "ABCDEFGH"
@@ -75,7 +75,8 @@ def to_play(posed: Posed, system: System) -> ToPlay:
 def _tell(case: Case, reader: Reader) -> Iterator[tuple[str, str]]:
     for finding in listed(case):
         if finding.name in case.now:
-            yield finding.label, reader.answer(finding, case.now[finding.name])
+            told = fact_words(case.walk, finding.name, case.now[finding.name], reader.system)
+            yield finding.label, told.removeprefix(f"{finding.label}: ")
 
 
 def _asked(posed: Posed, question: Question, system: System) -> Asked:
@@ -84,7 +85,7 @@ def _asked(posed: Posed, question: Question, system: System) -> Asked:
         (letter, line_words(question, option, system))
         for letter, option in zip(LETTERS, question.options, strict=False)
     )
-    otherwise = {"vet-if": case.vet_if, "right-if": case.right_if}.get(question.kind)
+    otherwise = supposed_of(case, question.kind)
     right = [letter for letter, option in zip(LETTERS, question.options, strict=False) if option.right]
     return Asked(
         question_heading(case, question),

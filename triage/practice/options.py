@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+import re
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
+from triage.guide.model import Act, End, Guide, Rule
 from triage.guide.model_practice import Deed
 from triage.guide.texts import steps_of
 
 Kind = Literal["step", "caution", "call", "deed"]
+
+_LEANING = re.compile(
+    r"(?:If|Once|When|Then|Again|Else|After|Only|So|Not|Until|Do that|The same|It needs|It drinks|Go on)\b"
+)
+"""How a line begins that says nothing without the line before it, or is not for every such lamb."""
 
 
 @dataclass(frozen=True)
@@ -21,70 +27,42 @@ class Option:
     kind: Kind
     text: str
     rules: tuple[str, ...] = ()
-    """The rules that ask for it where it is right, or forbid it where it is wrong."""
+    """The rules that a wrong one breaks."""
     right: bool = True
 
 
-def own_lines(page: Act | End, rules: Iterable[Rule]) -> tuple[Option, ...]:
-    """Return what a page says, each line with the rules that ask for something it says."""
-    asking = [rule for rule in rules if rule.always and not rule.always.urgency]
-    lines: list[tuple[Kind, str, tuple[str, ...]]] = [
-        *(("step", step.do, step.tag) for step in steps_of(page)),
-        *(("caution", text, ()) for text in page.cautions),
-    ]
-    if isinstance(page, End):
-        lines.append(("call", page.call_vet, ()))
-    bound: dict[int, list[str]] = {}
-    for rule in asking:
-        for at in _asked_for(rule, lines):
-            bound.setdefault(at, []).append(rule.name)
-    return tuple(
-        Option(f"{kind}-{at}", kind, text, tuple(bound.get(at, ())))
-        for at, (kind, text, _) in enumerate(lines)
-    )
+def own_lines(page: Act | End) -> tuple[Option, ...]:
+    """Return the steps and the cautions of a page, in order."""
+    steps = (Option(f"step-{at}", "step", step.do) for at, step in enumerate(steps_of(page)))
+    cautions = (Option(f"caution-{at}", "caution", text) for at, text in enumerate(page.cautions))
+    return (*steps, *cautions)
 
 
-def _asked_for(rule: Rule, lines: Sequence[tuple[Kind, str, tuple[str, ...]]]) -> set[int]:
-    """Return which lines a rule asks for: the first that has each thing it wants said, shown or done."""
-    asked = rule.always
-    assert asked is not None
-    tests: list[Callable[[str, tuple[str, ...]], bool]]
-    if asked.tag:
-        tests = [lambda text, tags: not set(asked.tag).isdisjoint(tags)]
-    elif asked.shows:
-        tests = [lambda text, tags: not set(asked.shows).isdisjoint(PLACEHOLDER.findall(text))]
-    else:
-        tests = [_saying(word.lower()) for word in asked.says]
-    found = (
-        next((at for at, (_, text, tags) in enumerate(lines) if test(text, tags)), None) for test in tests
-    )
-    return {at for at in found if at is not None}
-
-
-def _saying(word: str) -> Callable[[str, tuple[str, ...]], bool]:
-    return lambda text, tags: word in text.lower()
+def stands_alone(line: Option) -> bool:
+    """Whether a line can be judged by itself, torn from its page."""
+    return not _LEANING.match(line.text)
 
 
 def tempting(guide: Guide, rules: Iterable[Rule]) -> Iterator[Option]:
-    """Yield each deed that a rule forbids for this lamb, with all the rules that do."""
-    forbidding = [rule for rule in rules if rule.never]
+    """Yield each deed that breaks a rule which bears on this lamb, with all those rules."""
+    bearing = tuple(rules)
     for name, deed in guide.deeds.items():
-        against = tuple(rule.name for rule in forbidding if forbids(rule, deed))
-        if against:
-            yield Option(name, "deed", deed.do, against, right=False)
+        broken = tuple(rule.name for rule in bearing if breaks(deed, rule))
+        if broken:
+            yield Option(name, "deed", deed.do, broken, right=False)
 
 
-def forbids(rule: Rule, deed: Deed) -> bool:
-    """Whether what a rule forbids is what a deed does."""
+def breaks(deed: Deed, rule: Rule) -> bool:
+    """Whether a deed does what a rule forbids, or goes against what it asks for."""
     never = rule.never
     if never is None:
-        return False
+        return rule.name in deed.against
     pairs = ((never.tag, deed.tag), (never.shows, deed.shows), (never.says, deed.says))
     return any(not set(one).isdisjoint(other) for one, other in pairs)
 
 
 def idle(guide: Guide, page: Act | End, rules: Iterable[Rule]) -> Iterator[Option]:
-    """Yield each deed that no rule forbids here and that the page does not ask for either."""
+    """Yield each deed that breaks no rule here and that the page does not ask for either."""
     there = {tag for step in steps_of(page) for tag in step.tag}
     wrong = {option.name for option in tempting(guide, rules)}
     for name, deed in guide.deeds.items():

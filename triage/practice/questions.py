@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from random import Random
 from typing import Literal
@@ -12,21 +12,23 @@ from triage.amounts import AMOUNTS
 from triage.facts import UNSURE, Facts
 from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
 from triage.guide.texts import said_on
+from triage.page.wall import Wall
 from triage.page.words import Reader
 from triage.practice.case import Case
-from triage.practice.options import Option, idle, own_lines, tempting
+from triage.practice.options import Option, idle, own_lines, stands_alone, tempting
 from triage.rules.bearing import Bearing
 from triage.units import System
 from triage.walk import Answer, Walk
 
-Kind = Literal["vet", "first", "right", "amount", "vet-if", "right-if"]
-"""How soon a vet; what comes first; which lines are right; how much; and two of them supposed otherwise."""
+Kind = Literal["vet", "first", "amount", "right", "vet-if", "right-if"]
+"""How soon a vet; what comes first; how much; which lines are right; and two of them supposed otherwise."""
 
 MOST_LINES = 7
-MOST_WRONG = 4
-LEAST_RIGHT = 3
+MOST_WRONG, MOST_RIGHT = 5, 3
+LEAST_RIGHT = 2
+"""Right lines without which the cautions of the page are taken too."""
 MOST_FIRST = 4
-LEAST_AMOUNTS = 3
+AMOUNTS_ASKED = 3
 
 
 @dataclass(frozen=True)
@@ -66,8 +68,8 @@ class Questions:
 
         made = [self._vet("vet", case.walk, rules)]
         made += self._first(case.walk, rules, rng("first"))
-        made.append(self._right("right", case.walk, rules, rng("right")))
         made += _amount(case, rng("amount"))
+        made.append(self._right("right", case.walk, rules, rng("right"), "first" in {q.kind for q in made}))
         if case.vet_if and (walk := supposed_walk(case, case.vet_if)):
             made.append(self._vet("vet-if", walk, self.bearing.on(walk)))
         if case.right_if and (walk := supposed_walk(case, case.right_if)):
@@ -95,26 +97,29 @@ class Questions:
     def _first(self, walk: Walk, rules: Sequence[Rule], rng: Random) -> list[Question]:
         """Ask for the first step: of the page's own, with something that is wrong there."""
         page = page_at(walk)
-        first, *others = [line for line in own_lines(page, rules) if line.kind == "step"]
-        if not others:
-            return []
-        later = [Option(line.name, line.kind, line.text, line.rules, right=False) for line in others]
+        first, *others = [line for line in own_lines(page) if line.kind == "step"]
+        later = [replace(line, right=False) for line in others if stands_alone(line)]
         wrong = [*tempting(self.guide, rules)] or [*idle(self.guide, page, rules)]
+        if not later and not wrong:
+            return []
         chosen = [first, *rng.sample(later, min(len(later), 2)), *rng.sample(wrong, min(len(wrong), 1))]
         return [Question("first", walk, _shuffled(chosen[:MOST_FIRST], rng))]
 
-    def _right(self, kind: Kind, walk: Walk, rules: Sequence[Rule], rng: Random) -> Question:
-        """Ask which lines are right: those that rules ask for or forbid come first."""
+    def _right(
+        self, kind: Kind, walk: Walk, rules: Sequence[Rule], rng: Random, without_first: bool = False
+    ) -> Question:
+        """Ask which lines are right; the wrong ones break as many as can be of the rules that bear."""
         page = page_at(walk)
         wrong = _covering([*tempting(self.guide, rules)], MOST_WRONG, rng)
         if not wrong:
             others = [*idle(self.guide, page, rules)]
             wrong = rng.sample(others, min(len(others), 1))
-        own = list(own_lines(page, rules))
-        right = _covering([line for line in own if line.rules], MOST_LINES - len(wrong), rng)
-        rest = [line for line in own if line.kind != "call" and line not in right]
-        room = min(MOST_LINES - len(wrong) - len(right), max(0, LEAST_RIGHT - len(right)))
-        right += rng.sample(rest, min(len(rest), room))
+        lines = [line for line in own_lines(page)[without_first:] if stands_alone(line)]
+        steps = [line for line in lines if line.kind == "step"]
+        right = rng.sample(steps, min(len(steps), MOST_RIGHT, MOST_LINES - len(wrong)))
+        cautions = [line for line in lines if line.kind == "caution"]
+        right += cautions[: max(0, LEAST_RIGHT - len(right))]
+        right = right or [own_lines(page)[0]]
         return Question(kind, walk, _shuffled([*right, *wrong], rng), many=True)
 
 
@@ -150,9 +155,9 @@ def _amount(case: Case, rng: Random) -> list[Question]:
         words = AMOUNTS[name].work_out(walk_facts, "metric").words("metric")
         if words != right:
             others.setdefault(words, Option(f"other-{at}", "step", words, right=False))
-    if len(others) < LEAST_AMOUNTS - 1:
+    if len(others) < AMOUNTS_ASKED - 1:
         return []
-    wrong = rng.sample(list(others.values()), LEAST_AMOUNTS - 1)
+    wrong = rng.sample(list(others.values()), AMOUNTS_ASKED - 1)
     return [Question("amount", case.walk, _shuffled([Option("right", "step", right), *wrong], rng))]
 
 
@@ -200,8 +205,16 @@ def _shuffled(options: list[Option], rng: Random) -> tuple[Option, ...]:
 
 
 def line_words(question: Question, option: Option, system: System) -> str:
-    """Return an option as it is read, with its numbers and amounts."""
+    """Return an option as it is read; what comes first tells no amount, as that may be asked next."""
+    if question.kind == "first":
+        return Wall(question.walk.guide, system).fill(option.text)
     return Reader(question.walk.guide, question.walk.facts, system).fill(option.text)
+
+
+def amount_line(case: Case, system: System) -> str:
+    """Return the line of a page whose amount is asked for, without the amount."""
+    text = next(text for text in said_on(case.page) if amount_of(case) in PLACEHOLDER.findall(text))
+    return Wall(case.walk.guide, system).fill(text)
 
 
 @dataclass(frozen=True)

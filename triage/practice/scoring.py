@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from triage.guide.model import COMMON_PRACTICE, Guide, Rule
 from triage.page.words import Reader
 from triage.practice.cards import amount_card, cards_of, page_card, rule_card, sign_card
-from triage.practice.faults import Fault, Kind, Score
+from triage.practice.faults import Fault, Score
 from triage.practice.looking import danger_findings, is_needless, signs_of
 from triage.practice.options import Option
 from triage.practice.questions import Question, amount_of
@@ -114,11 +114,8 @@ def _vet(played: Round, question: Question, said: str) -> Iterator[Fault]:
 def _lines(question: Question, given: tuple[str, ...]) -> Iterator[Fault]:
     for option in question.options:
         if option.right and option.name not in given:
-            rules = _rules(question, option)
-            kind: Kind = "demanded" if rules else "left-out"
-            why, sources = _because(question, rules)
-            names = tuple(rule.name for rule in rules)
-            yield Fault(kind, "Left out.", option.text, why, sources, names, question.kind)
+            why, sources = _because(question, ())
+            yield Fault("left-out", "Left out.", option.text, why, sources, where=question.kind)
         elif not option.right and option.name in given:
             yield _wrong(question, option)
 

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from triage.amounts import AMOUNTS
-from triage.facts import Facts
+from triage.facts import UNSURE, Value
 from triage.page.page import Block, Choice, Page
 from triage.page.words import Reader
 from triage.practice.case import Case
 from triage.practice.drawn import BEGINS
 from triage.practice.looking import listed
-from triage.practice.questions import Question, amount_of, line_words
+from triage.practice.questions import Question, amount_line, line_words
 from triage.practice.round import Round
 from triage.practice.written import told_story
 from triage.units import System
-from triage.walk import Answer, Done
+from triage.walk import Answer, Done, Walk
 
 TITLE = "Practice: an invented lamb"
+NOT_SURE = "Not sure counts as the worst that it could be."
 MARKED, OPEN = "[x]", "[ ]"
 
 ASKED = {
@@ -34,6 +34,8 @@ def look_page(played: Round, system: System) -> Page:
     if played.looked:
         blocks += [Block("blank", ""), Block("label", "What you looked at")]
         blocks += [Block("body", _seen(case, name, system)) for name in played.looked]
+    if any(case.now.get(name) is UNSURE for name in played.looked):
+        blocks.append(Block("quiet", NOT_SURE))
     blocks += [Block("blank", ""), Block("label", "Look at something, or press d when you have seen enough.")]
     choices = tuple(
         Choice(str(at), finding.name, finding.label)
@@ -46,20 +48,32 @@ def look_page(played: Round, system: System) -> Page:
 def story_blocks(case: Case, system: System) -> list[Block]:
     """Return the story, what it tells outright, and what was done before."""
     blocks = [Block("body", told_story(case, system))] if case.story else []
-    blocks += [Block("body", _fact(case, name, system)) for name in case.told if name in case.now]
+    blocks += [Block("body", _seen(case, name, system)) for name in _told(case)]
     earlier = [_earlier(case, move, system) for move in case.before]
     blocks += [Block("body", f"Before: {'; '.join(earlier)}.")] if earlier else []
     return blocks
 
 
 def question_page(played: Round, question: Question, marked: frozenset[str], system: System) -> Page:
-    """One question, with all that is known of the lamb above it."""
+    """One question, with all that is known of the lamb under it."""
     case = played.posed.case
-    blocks = [Block("heading", question_heading(case, question)), *_supposed(case, question, system)]
-    blocks.append(Block("quiet", f"{_known(played, system)}"))
+    blocks = [Block("heading", question_heading(case, question)), *_before(played, question, system)]
+    blocks.append(Block("quiet", _known(played, question, system)))
     if question.many:
         blocks.append(Block("label", "A digit marks a line or clears it. d when you are done."))
     return Page("round", TITLE, tuple(blocks), _choices(question, marked, system))
+
+
+def _before(played: Round, question: Question, system: System) -> list[Block]:
+    """Return what a question is about, where that is not simply the lamb as it is."""
+    case = played.posed.case
+    if question.kind == "amount":
+        return [Block("body", f"The page says: {amount_line(case, system)}")]
+    otherwise = supposed_of(case, question.kind)
+    if otherwise is None:
+        return []
+    lead = "Now suppose something else instead." if question.kind == "right-if" and case.vet_if else ""
+    return [Block("body", f"{lead} {supposed_words(case, otherwise, system)}".strip())]
 
 
 def _choices(question: Question, marked: frozenset[str], system: System) -> tuple[Choice, ...]:
@@ -75,51 +89,77 @@ def _choices(question: Question, marked: frozenset[str], system: System) -> tupl
 def question_heading(case: Case, question: Question) -> str:
     """Return what a question asks."""
     if question.kind == "amount":
-        return f"{AMOUNTS[amount_of(case)].title}: how much for this one?"
+        return "How much is right for this one?"
     return ASKED[question.kind]
 
 
-def _supposed(case: Case, question: Question, system: System) -> list[Block]:
-    otherwise = {"vet-if": case.vet_if, "right-if": case.right_if}.get(question.kind)
-    return [Block("body", supposed_words(case, otherwise, system))] if otherwise else []
+def supposed_of(case: Case, kind: str) -> Answer | None:
+    """Return what a kind of question supposes to be otherwise."""
+    return {"vet-if": case.vet_if, "right-if": case.right_if}.get(kind)
 
 
 def supposed_words(case: Case, otherwise: Answer, system: System) -> str:
     """Return what is supposed otherwise, in a sentence."""
-    reader, finding = _reader(case, system), case.walk.guide.findings[otherwise.finding]
-    was, would = (reader.answer(finding, value) for value in (case.now[otherwise.finding], otherwise.value))
-    return f"Suppose one thing were otherwise. {finding.label}: {_end(would)} It was: {_end(was)}"
+    would = fact_words(case.walk, otherwise.finding, otherwise.value, system)
+    was = _reader(case.walk, system).answer(
+        case.walk.guide.findings[otherwise.finding], case.now[otherwise.finding]
+    )
+    return f"Suppose one thing were otherwise. {_end(would)} (In this case: {was.rstrip('.')}.)"
 
 
-def _known(played: Round, system: System) -> str:
-    case = played.posed.case
-    names = [*(name for name in case.told if name in case.now), *played.looked]
-    facts = [_seen(case, name, system) for name in names if name in case.now]
-    return f"Seen: {'; '.join(fact.rstrip('.') for fact in facts)}." if facts else "Nothing was looked at."
+def _known(played: Round, question: Question, system: System) -> str:
+    """Return what was told and seen, as it is in the case, or as it is supposed."""
+    case, known = played.posed.case, question.walk.state.known
+    seen = [name for name in (*_told(case), *played.looked) if name in case.now and name in known]
+    facts = [fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen]
+    lead = "It would be" if supposed_of(case, question.kind) else "Seen"
+    unsure = any(known[name] is UNSURE for name in seen)
+    if lead == "Seen":
+        facts += [f"before: {_earlier(case, move, system)}" for move in case.before]
+    told = f"{lead}: {'; '.join(facts)}." if facts else "Nothing was looked at."
+    return f"{told} {NOT_SURE}" if unsure else told
 
 
 def _seen(case: Case, name: str, system: System) -> str:
     if name in case.now:
-        return _fact(case, name, system)
+        return _end(fact_words(case.walk, name, case.now[name], system))
     label = case.walk.guide.findings[name].label
-    return f"{label}: nobody can say, and it is not needed here."
+    return f"{label}: this story does not say, and the guide does not ask it here."
 
 
-def _fact(case: Case, name: str, system: System) -> str:
-    finding = case.walk.guide.findings[name]
-    return f"{finding.label}: {_end(_reader(case, system).answer(finding, case.now[name]))}"
+def _told(case: Case) -> tuple[str, ...]:
+    """Return what is told outright, without the answers that only lead on to another question."""
+    farm = case.walk.guide.farm
+    leading = farm.leads_on if farm else {}
+    return tuple(
+        name for name in case.told if name in case.now and case.now[name] not in leading.get(name, ())
+    )
+
+
+def fact_words(walk: Walk, name: str, value: Value, system: System) -> str:
+    """Return what was seen so that it can be read alone: none of what, and yes to what."""
+    finding = walk.guide.findings[name]
+    reader = _reader(walk, system)
+    words = reader.answer(finding, value)
+    if value is UNSURE:
+        return f"{finding.label}: not sure, and nobody can tell"
+    if words.lower().startswith("none of these"):
+        others = [reader.choice(finding, each) for each in finding.choices if each != value]
+        return f"{finding.label}: none of these: {'; '.join(others)}"
+    if words.split(",")[0].split()[0] in ("Yes", "No") and not finding.measure:
+        return f"{reader.fill(finding.ask)} {words}"
+    return f"{finding.label}: {words}"
 
 
 def _earlier(case: Case, move: Answer | Done, system: System) -> str:
     guide = case.walk.guide
     if isinstance(move, Done):
         return f"then done: {getattr(guide.nodes[move.act], 'title', move.act)}"
-    finding = guide.findings[move.finding]
-    return f"{finding.label}: {_reader(case, system).answer(finding, move.value)}"
+    return fact_words(case.walk, move.finding, move.value, system)
 
 
-def _reader(case: Case, system: System) -> Reader:
-    return Reader(case.walk.guide, Facts(case.walk.guide.values(), case.now), system)
+def _reader(walk: Walk, system: System) -> Reader:
+    return Reader(walk.guide, walk.facts, system)
 
 
 def _end(words: str) -> str:

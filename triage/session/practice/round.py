@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from triage.page.page import Block, Page
-from triage.practice.debrief import debrief_page
+from triage.practice.debrief import debrief_page, side_page
 from triage.practice.faults import Score
 from triage.practice.looking import listed
 from triage.practice.round import Round
@@ -23,6 +23,7 @@ class RoundRoom:
     came: Score | None = field(default=None, init=False)
     _marked: frozenset[str] = field(default=frozenset(), init=False)
     _side: str = field(default="", init=False)
+    _picked: int = field(default=0, init=False)
     _began: datetime | None = field(default=None, init=False)
 
     def __post_init__(self) -> None:
@@ -57,18 +58,36 @@ class RoundRoom:
         from triage.page import side, working
 
         walk, system = self.played.posed.case.walk, self.school.desk.system
-        return side.how_page(walk, system) if self._side == "how" else working.working_page(walk, system)
+        match self._side:
+            case "how":
+                return side.how_page(walk, system, self._picked, "debrief")
+            case "working":
+                return working.working_page(walk, system)
+            case _:
+                assert self.came is not None
+                return side_page(self.played, self.came, system)
 
     def take(self, typed: str) -> None:
         """Take a digit, or several for a question with more than one right line."""
         if self._side:
-            self._side = ""
+            self._beside(typed)
         elif self.came is not None:
             self._next()
         elif self.played and self.played.question:
             self._answer(typed)
         elif self.played:
             self._look(typed)
+
+    def _beside(self, typed: str) -> None:
+        """Pick a technique by its number; anything else closes the page beside the talk."""
+        from triage.page.side import techniques
+
+        listed_there = techniques(self.played.posed.case.walk) if self.played and self._side == "how" else ()
+        picked = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0
+        if 1 <= picked <= len(listed_there) and not self._picked:
+            self._picked = picked
+        else:
+            self._side, self._picked = "", 0
 
     def _look(self, typed: str) -> None:
         assert self.played is not None
@@ -102,7 +121,7 @@ class RoundRoom:
     def command(self, name: str) -> None:
         """Go on with `d`; the working and how-and-why open beside the talk."""
         if self.came is not None:
-            self._side = name if name in ("how", "working") else ""
+            self._side, self._picked = name if name in ("how", "working", "answers") else "", 0
         elif self.played is None or name != "done":
             return
         elif self.played.question is None:
@@ -146,7 +165,7 @@ class RoundRoom:
     def back(self) -> None:
         """Take back the last answer; from the story go home. The case waits there."""
         if self._side:
-            self._side = ""
+            self._side, self._picked = "" if not self._picked else self._side, 0
             return
         if self.came is None and self.played is not None and self._marked:
             self._marked = frozenset()

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 LONGEST_NAME = 40
 NOT_REAL = "Every animal here is invented. With a real one, leave with q and open the guide."
-MOST_LISTED = 8
+HABITS = "Two habits count in every case: danger signs first, and not sure counts as the worst."
 
 
 @dataclass
@@ -113,6 +113,7 @@ class WhoRoom:
         weak = sum(not each.knew for each in waiting)
         lines = [Block("heading", f"Practice: {inert(learner.helper.name, LONGEST_NAME)}")]
         lines.append(Block("body", _done_words(len(learner.shown), len(waiting), weak)))
+        lines.append(Block("body", HABITS))
         lines.append(Block("quiet", NOT_REAL))
         choices = (
             Choice("1", "round", "A case"),
@@ -176,5 +177,5 @@ def _done_words(rounds: int, waiting: int, weak: int) -> str:
         return "No case was done yet. One takes a few minutes."
     told = f"{rounds} {'case' if rounds == 1 else 'cases'} done."
     if waiting:
-        told += f" {waiting} things are due again" + (f", {weak} of them weak spots." if weak else ".")
+        told += f" {waiting} things are due again" + (f"; {weak} were not known last time." if weak else ".")
     return told
