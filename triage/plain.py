@@ -22,7 +22,7 @@ PROMPTS = {
     "form": "Type it, or Enter to go back",
     "practice": "A number, or Enter to go back",
     "round": "A number",
-    "debrief": "Enter for the next one",
+    "debrief": "Enter goes on",
 }
 
 BELL = "\a"

@@ -92,7 +92,9 @@ def practised(
         came = score(play(posed))
         done.append((posed, came))
         kept = {**past.kept, **after_round(past.kept, came, now, plan)}
-        past = Past([*past.rounds, Played(posed.case.name, posed.case.page.name, came.asked)], kept)
+        past = Past(
+            [*past.rounds, Played(posed.case.name, posed.case.page.name, came.asked, came.danger)], kept
+        )
         now += A_CASE if len(done) % A_DAY else timedelta(days=1)
         if stop(came):
             break

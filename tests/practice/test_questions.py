@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from triage.guide.model import Guide
 from triage.guide.texts import said_on
+from triage.page.words import Reader
 from triage.practice.dealing import Dealer
-from triage.practice.options import forbids
-from triage.practice.questions import MOST_LINES, line_words, page_at
+from triage.practice.options import Option, breaks, page_at, stands_alone
+from triage.practice.questions import MOST_LINES, amount_line, line_words
 
 
-def test_what_is_right_stands_on_the_page(dealer: Dealer) -> None:
+def test_what_is_right_stands_on_the_page(dealer: Dealer, guide: Guide) -> None:
     """Each right line is a text of the page that the walk comes to, word for word."""
     for posed, _ in dealer.written:
         for question in posed.questions:
             if question.kind in ("first", "right", "right-if"):
-                texts = said_on(question.walk.node)
+                say = guide.urgency(question.walk.state.urgency).say
+                texts = (*said_on(question.walk.node), f"{say}.")
                 assert all(option.text in texts for option in question.options if option.right)
             if question.kind in ("vet", "vet-if"):
                 assert question.right == (question.walk.state.urgency,)
@@ -28,7 +30,7 @@ def test_what_is_wrong_by_a_rule_is_forbidden_for_this_very_lamb(dealer: Dealer,
             for option in question.options:
                 assert set(option.rules) <= bearing
                 if option.kind == "deed" and option.rules:
-                    assert all(forbids(guide.rules[rule], guide.deeds[option.name]) for rule in option.rules)
+                    assert all(breaks(guide.deeds[option.name], guide.rules[rule]) for rule in option.rules)
 
 
 def test_a_deed_that_the_page_asks_for_is_never_a_wrong_one(dealer: Dealer, guide: Guide) -> None:
@@ -58,16 +60,31 @@ def test_the_same_case_has_the_same_questions(dealer: Dealer) -> None:
 
 
 def test_amounts_are_those_of_the_sums(dealer: Dealer) -> None:
-    """The right one is what the page itself shows for this lamb; the others are of other weights."""
+    """The right one is what the page itself shows for this lamb; nothing before the question tells it."""
     asked = [(p, q) for p, _ in dealer.written for q in p.questions if q.kind == "amount"]
     assert len(asked) > 20
     for posed, question in asked:
-        right = question.option("right")
+        case, right = posed.case, question.option("right")
         assert right is not None
-        shown = [line_words(question, option, "metric") for option in question.options]
-        page = "\0".join(
-            line_words(posed.questions[0], o, "metric") for q in posed.questions for o in q.options
-        )
-        assert len(set(shown)) == len(shown)
-        assert right.text in shown
-        assert page
+        page = "\n".join(Reader(case.walk.guide, case.walk.facts).fill(text) for text in said_on(case.page))
+        assert right.text in page
+        told = [
+            line_words(each, o, "metric")
+            for each in posed.questions
+            if each.kind == "first"
+            for o in each.options
+        ]
+        assert not any(right.text in words for words in (amount_line(case, "metric"), *told))
+
+
+def test_a_line_that_leans_on_another_is_never_asked_for(dealer: Dealer) -> None:
+    """Torn from its page "If not, tube it" says nothing; only the first step of a page stands in any case."""
+    assert not stands_alone(Option("a", "step", "If not, tube it."))
+    assert not stands_alone(Option("a", "step", "The same again."))
+    assert stands_alone(Option("a", "step", "Iodine on its navel."))
+    for posed, _ in dealer.written:
+        for question in posed.questions:
+            if question.kind in ("first", "right", "right-if"):
+                for option in question.options:
+                    own = option.kind != "deed" and option.name != "step-0"
+                    assert stands_alone(option) or not own

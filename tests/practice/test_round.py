@@ -42,7 +42,7 @@ def test_what_does_not_fit_any_more_is_left_out(posed: Posed) -> None:
 def test_the_questions_come_in_their_order(posed: Posed) -> None:
     """How soon a vet before anything else, and the supposed ones last."""
     kinds = [each.kind for each in posed.questions]
-    order = ["vet", "first", "right", "amount", "vet-if", "right-if"]
+    order = ["vet", "first", "amount", "right", "vet-if", "right-if"]
     assert kinds == [each for each in order if each in kinds]
     assert kinds[0] == "vet"
 

@@ -91,19 +91,27 @@ def test_a_forbidden_deed_fails(chilled: Posed) -> None:
     assert page_card(chilled.case.page.name) in came.missed
 
 
-def test_what_a_rule_asks_for_may_not_be_left_out(dealer: Dealer) -> None:
-    """A line that some rule asks for is a safety step; another one is only left out."""
-    seen = set()
+def test_a_right_line_left_out_is_no_safety_miss(dealer: Dealer) -> None:
+    """It is told and counted; what fails a case is only what breaks a rule."""
     for posed, _ in dealer.written:
         question = next(each for each in posed.questions if each.kind == "right")
-        for option in (each for each in question.options if each.right):
-            rest = tuple(name for name in question.right if name != option.name)
-            came = score(answered(posed, right=rest))
-            kind = "demanded" if option.rules else "left-out"
-            assert [fault.kind for fault in came.faults] == [kind]
-            assert came.fails == bool(option.rules)
-            seen.add(kind)
-    assert seen == {"demanded", "left-out"}
+        for name in question.right:
+            came = score(answered(posed, right=tuple(each for each in question.right if each != name)))
+            assert [fault.kind for fault in came.faults] == ["left-out"]
+            assert not came.fails
+
+
+def test_every_deed_that_breaks_a_rule_fails(dealer: Dealer) -> None:
+    """Whatever it is, for every written case, and its reason is the rule's own."""
+    for posed, _ in dealer.written:
+        question = next(each for each in posed.questions if each.kind == "right")
+        for option in question.options:
+            if not option.right:
+                came = score(answered(posed, right=(*question.right, option.name)))
+                assert came.fails == bool(option.rules)
+                assert [fault.kind for fault in came.faults] == ["forbidden" if option.rules else "needless"]
+                if option.rules:
+                    assert came.faults[0].why == dealer.guide.rules[option.rules[0]].because
 
 
 def test_another_order_is_only_another_order(dealer: Dealer) -> None:
@@ -165,4 +173,4 @@ def test_a_wrong_answer_to_a_supposed_case_counts_too(dealer: Dealer) -> None:
 
 def test_which_kinds_fail_a_case() -> None:
     """No other kind does, and no total can hide these."""
-    assert {"sign", "forbidden", "demanded", "call"} == SAFETY
+    assert {"sign", "forbidden", "call"} == SAFETY

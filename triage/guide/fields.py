@@ -338,6 +338,7 @@ FARM: Record[model_practice.Farm] = Record(
     {
         "leads_on": MapOf(ListOf(Plain(), or_one=True), ref=("finding",)),
         "clashes": ListOf(LAMB),
+        "odd_together": ListOf(LAMB),
         "first": ListOf(Ref(("case",))),
     },
 )

@@ -68,6 +68,8 @@ class Farm:
     """Answers that only bring the next question, and that no story need tell."""
     clashes: tuple[Lamb, ...] = ()
     """What no lamb is at once, though the answers to the guide's questions could say so."""
+    odd_together: tuple[Lamb, ...] = ()
+    """What can be at once, but is never told as ordinary of a lamb of which it was not asked."""
     first: tuple[str, ...] = ()
     """The written cases that a helper meets first: together they put every rule to the test."""
     place: Place = field(default=_SOMEWHERE, compare=False)

@@ -240,6 +240,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "told": "The findings that anybody tells at once; of a drawn case all others are looked at.",
         "leads_on": "Answers that only bring the next question, so that no story need tell them.",
         "clashes": "What no lamb is at once; a case is neither drawn nor written so.",
+        "odd_together": "What is never told as ordinary beside each other, where it was not asked for.",
         "first": "The cases that a helper meets first: together they put every rule to the test.",
         "openings": "For lamb, and each other matter, how a drawn case may begin.",
     },

@@ -37,6 +37,9 @@ WEAK = 3.0
 DUE, DUE_AT_FIRST = 0.1, 0.8
 """What any other due card weighs; and all of them together while rules are unmet, less than one such rule."""
 
+IN_A_ROW, LESS = 2, 20
+"""After so many cases for now the next one is hardly ever for now as well."""
+
 NEIGHBOURS = 8
 """Neighbours of a drawn lamb looked at, to find the two that are worth most."""
 
@@ -51,6 +54,8 @@ class Played:
     case: str
     page: str
     cards: frozenset[str]
+    danger: bool = False
+    """Whether it was for now."""
 
 
 @dataclass(frozen=True)
@@ -92,8 +97,11 @@ class Dealer:
         worth = self.worth(past, now)
         lately = {each.page for each in past.rounds[-NOT_AGAIN:]}
         best: tuple[float, Posed, frozenset[str]] | None = None
+        grave = len(past.rounds) >= IN_A_ROW and all(each.danger for each in past.rounds[-IN_A_ROW:])
         for posed, cards in self._open(past, worth):
             value = worth.of(cards, posed.case.page.name in lately)
+            # Who always says "now" is to be wrong often.
+            value /= LESS if grave and posed.case.urgency == self.guide.top else 1
             if best is None or value > best[0]:
                 best = (value, posed, cards)
         if best is None:

@@ -102,7 +102,8 @@ def _parting(played: Round, came: Score, system: System) -> list[Block]:
         return []
     # In the order of the round; what fails it is told even where other things came before.
     grave = {(each.theirs, each.why): each for each in reversed(came.faults[1:]) if each.fails}
-    told = [came.faults[0], *reversed(grave.values())]
+    # A call too late before anything else that was grave.
+    told = [came.faults[0], *sorted(grave.values(), key=lambda each: each.kind == "forbidden")]
     blocks: list[Block] = []
     for at, fault in enumerate(told[:MOST_TOLD]):
         label = "Where you part first" if at == 0 else "And here"
@@ -151,7 +152,13 @@ def rule_words(guide: Guide, rule: str, system: System) -> str:
 def _rows(played: Round, system: System) -> list[list[Block]]:
     """Return each thing with their way and the guide's: one line where both are the same."""
     rows = [_looks(played)]
-    rows += [_row(question, played.answers[question.kind], system) for question in played.posed.questions]
+    case = played.posed.case
+    for question in played.posed.questions:
+        label, otherwise = ROWS[question.kind], supposed_of(case, question.kind)
+        if otherwise:
+            told = fact_words(case.walk, otherwise.finding, otherwise.value, system).rstrip(".")
+            label = f"{label} (if {told[:1].lower()}{told[1:]})"
+        rows.append(_row(label, question, played.answers[question.kind], system))
     return rows
 
 
@@ -163,12 +170,12 @@ def _looks(played: Round) -> list[Block]:
     return _pair("Looked at", theirs, guides)
 
 
-def _row(question: Question, given: tuple[str, ...], system: System) -> list[Block]:
+def _row(label: str, question: Question, given: tuple[str, ...], system: System) -> list[Block]:
     def words(names: tuple[str, ...]) -> str:
         options = [option for option in question.options if option.name in names]
         return " ".join(_stop(line_words(question, each, system)) for each in options) or "nothing"
 
-    return _pair(ROWS[question.kind], words(given), words(question.right))
+    return _pair(label, words(given), words(question.right))
 
 
 def _pair(label: str, theirs: str, guides: str) -> list[Block]:

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from random import Random
 
+from triage.facts import Facts
 from triage.guide.model import Guide
-from triage.practice.cards import rule_card, sign_card
+from triage.page.words import Reader
+from triage.practice.cards import RULE, about, kind_of, rule_card, sign_card
 from triage.practice.telling import fact_words
 from triage.units import System
 from triage.walk import Walk
@@ -28,6 +30,14 @@ class Line:
     def words(self, guide: Guide, system: System) -> str:
         """Return it as the guide words it."""
         return fact_words(Walk(guide), self.finding, self.choice, system)
+
+    def why(self, guide: Guide, system: System) -> str:
+        """Return why one phones for it; nothing for what is no reason to."""
+        if not self.now:
+            return ""
+        rule = guide.rules.get(about(self.card)) if kind_of(self.card) == RULE else None
+        text = rule.because if rule else guide.findings[self.finding].why
+        return Reader(guide, Facts(guide.values(), {}), system).fill(text)
 
 
 def drill(guide: Guide, rng: Random) -> tuple[Line, ...]:

@@ -63,7 +63,7 @@ def to_play(posed: Posed, system: System) -> ToPlay:
     return ToPlay(
         reader.fill(case.page.title),
         tuple(block.text for block in story_blocks(case, system)),
-        (*_tell(case, reader), ("Anything else", "Nobody can say, and it is not needed here.")),
+        (*_tell(case, reader), ("Anything else", "It is as it should be.")),
         tuple(_asked(posed, question, system) for question in posed.questions),
         tuple(_working(case, system)),
         reader.fill(case.trap),

@@ -9,6 +9,7 @@ from datetime import datetime
 from triage.casebook.failing import NotKept
 from triage.casebook.practice import Helper, KeptCard, KeptRound, PracticeBook
 from triage.casebook.rows import new_id
+from triage.guide.model import Guide
 from triage.practice.dealing import Dealer, Past, Played
 from triage.practice.faults import Score
 from triage.practice.memory import Remembered, after_round, reviewed, scheduler_of
@@ -56,10 +57,13 @@ class Learner:
         learner.kept = {card.card: card for each in cards if (card := card_from(each))}
         return learner
 
-    @property
-    def past(self) -> Past:
-        """What dealing goes by."""
-        return Past([Played(each.case, each.page, frozenset(each.asked)) for each in self.shown], self.kept)
+    def past(self, guide: Guide) -> Past:
+        """Return what dealing goes by."""
+        top = guide.top
+        return Past(
+            [Played(each.case, each.page, frozenset(each.asked), each.urgency == top) for each in self.shown],
+            self.kept,
+        )
 
     def begin(self, posed: Posed, now: datetime) -> Round:
         """Begin a round."""

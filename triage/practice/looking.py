@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from triage.guide.model import Ask, Finding, Guide
+from collections.abc import Mapping
+
+from triage.facts import Value
+from triage.guide.model import Ask, Finding, Guide, Lamb
 from triage.practice.case import Case
 from triage.ways_in import about
 
@@ -33,9 +36,32 @@ def listed(case: Case) -> tuple[Finding, ...]:
     guide = case.walk.guide
     names = list(case.hidden)
     for name in (*_usual(case), *_near(case)):
-        if len(names) < MOST_LISTED and name not in names and name not in case.now:
+        if len(names) < MOST_LISTED and name not in names and ordinary(case, name) is not None:
             names.append(name)
     return tuple(sorted((guide.findings[name] for name in names), key=lambda each: each.label))
+
+
+def ordinary(case: Case, finding: str) -> str | None:
+    """Return how something is that the guide never asks of this lamb: as it should be.
+
+    None where the case has an answer of its own, where no answer is the normal one, and where a lamb that
+    is otherwise so can't be normal in this.
+    """
+    asked = case.walk.guide.findings[finding]
+    if finding in case.asked or finding in case.told or asked.normal is None or not asked.normal.is_:
+        return None
+    value = asked.normal.is_[0]
+    lamb = {**case.now, finding: value}
+    farm = case.walk.guide.farm
+    clashes = (*farm.clashes, *farm.odd_together) if farm else ()
+    return None if any(_is(lamb, clash) for clash in clashes if finding in clash) else value
+
+
+def _is(lamb: Mapping[str, Value], meant: Lamb) -> bool:
+    """Whether a lamb is what a clash of choices says."""
+    return all(
+        any(lamb.get(name) in condition.is_ for condition in conditions) for name, conditions in meant.items()
+    )
 
 
 def _usual(case: Case) -> tuple[str, ...]:

@@ -10,11 +10,13 @@ from typing import Literal
 from triage.guide.model import Act, End, Guide, Rule
 from triage.guide.model_practice import Deed
 from triage.guide.texts import steps_of
+from triage.walk import Walk
 
 Kind = Literal["step", "caution", "call", "deed"]
 
 _LEANING = re.compile(
-    r"(?:If|Once|When|Then|Again|Else|After|Only|So|Not|Until|Do that|The same|It needs|It drinks|Go on)\b"
+    r"(?:If|Once|When|Then|Again|Else|After|Only|So|Not|Until|Do that|The same|It needs|It drinks)\b"
+    r"|[^?]*\?\s"
 )
 """How a line begins that says nothing without the line before it, or is not for every such lamb."""
 
@@ -31,11 +33,24 @@ class Option:
     right: bool = True
 
 
-def own_lines(page: Act | End) -> tuple[Option, ...]:
-    """Return the steps and the cautions of a page, in order."""
+def own_lines(walk: Walk) -> tuple[Option, ...]:
+    """Return the steps and the cautions of the page of a walk, in order.
+
+    Where the answers on the way ask for more than the page does, the call comes first, as on the screen.
+    """
+    page = page_at(walk)
+    urgency = walk.state.urgency
+    asked = isinstance(page, End) and urgency != page.urgency
+    call = (Option("call", "step", f"{walk.guide.urgency(urgency).say}."),) if asked else ()
     steps = (Option(f"step-{at}", "step", step.do) for at, step in enumerate(steps_of(page)))
     cautions = (Option(f"caution-{at}", "caution", text) for at, text in enumerate(page.cautions))
-    return (*steps, *cautions)
+    return (*call, *steps, *cautions)
+
+
+def page_at(walk: Walk) -> Act | End:
+    """Return the page where the walk of a case has come to."""
+    assert isinstance(walk.node, Act | End)
+    return walk.node
 
 
 def stands_alone(line: Option) -> bool:

@@ -15,7 +15,7 @@ from triage.guide.texts import said_on
 from triage.page.wall import Wall
 from triage.page.words import Reader
 from triage.practice.case import Case
-from triage.practice.options import Option, idle, own_lines, stands_alone, tempting
+from triage.practice.options import Option, idle, own_lines, page_at, stands_alone, tempting
 from triage.rules.bearing import Bearing
 from triage.units import System
 from triage.walk import Answer, Walk
@@ -97,7 +97,7 @@ class Questions:
     def _first(self, walk: Walk, rules: Sequence[Rule], rng: Random) -> list[Question]:
         """Ask for the first step: of the page's own, with something that is wrong there."""
         page = page_at(walk)
-        first, *others = [line for line in own_lines(page) if line.kind == "step"]
+        first, *others = [line for line in own_lines(walk) if line.kind == "step"]
         later = [replace(line, right=False) for line in others if stands_alone(line)]
         wrong = [*tempting(self.guide, rules)] or [*idle(self.guide, page, rules)]
         if not later and not wrong:
@@ -114,19 +114,13 @@ class Questions:
         if not wrong:
             others = [*idle(self.guide, page, rules)]
             wrong = rng.sample(others, min(len(others), 1))
-        lines = [line for line in own_lines(page)[without_first:] if stands_alone(line)]
+        lines = [line for line in own_lines(walk)[without_first:] if stands_alone(line)]
         steps = [line for line in lines if line.kind == "step"]
         right = rng.sample(steps, min(len(steps), MOST_RIGHT, MOST_LINES - len(wrong)))
         cautions = [line for line in lines if line.kind == "caution"]
         right += cautions[: max(0, LEAST_RIGHT - len(right))]
-        right = right or [own_lines(page)[0]]
+        right = right or [own_lines(walk)[0]]
         return Question(kind, walk, _shuffled([*right, *wrong], rng), many=True)
-
-
-def page_at(walk: Walk) -> Act | End:
-    """Return the page where the walk of a case has come to."""
-    assert isinstance(walk.node, Act | End)
-    return walk.node
 
 
 def supposed_walk(case: Case, otherwise: Answer) -> Walk | None:

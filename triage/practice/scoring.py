@@ -99,7 +99,7 @@ def _vet(played: Round, question: Question, said: str) -> Iterator[Fault]:
         means = guide.urgency(right).means
         yield Fault("over", theirs, guides, means, where=question.kind)
     elif guide.rank(said) > guide.rank(right):
-        rules = _gravest_first(guide, option.rules)
+        rules = _plainest_first(guide, option.rules, (*played.posed.case.told, *played.looked))
         why, sources = _because(question, rules)
         grave = rules or (question.kind == "vet" and right == guide.top)
         if grave:
@@ -152,9 +152,15 @@ def _rules(question: Question, option: Option) -> list[Rule]:
     return [question.walk.guide.rules[name] for name in option.rules]
 
 
-def _gravest_first(guide: Guide, names: Iterable[str]) -> list[Rule]:
-    rules = [guide.rules[name] for name in names]
-    return sorted(rules, key=lambda rule: guide.rank(rule.always.urgency) if rule.always else 0)
+def _plainest_first(guide: Guide, names: Iterable[str], seen: Iterable[str]) -> list[Rule]:
+    """Return rules, the gravest first, and of those the one that speaks of most that was seen."""
+    known = set(seen)
+
+    def order(rule: Rule) -> tuple[int, bool, int]:
+        urgency = rule.always.urgency if rule.always else ""
+        return guide.rank(urgency), not rule.when.keys() <= known, -len(rule.when)
+
+    return sorted((guide.rules[name] for name in names), key=order)
 
 
 def _because(question: Question, rules: Iterable[Rule]) -> tuple[str, tuple[str, ...]]:

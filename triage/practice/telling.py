@@ -7,7 +7,7 @@ from triage.page.page import Block, Choice, Page
 from triage.page.words import Reader
 from triage.practice.case import Case
 from triage.practice.drawn import BEGINS
-from triage.practice.looking import listed
+from triage.practice.looking import listed, ordinary
 from triage.practice.questions import Question, amount_line, line_words
 from triage.practice.round import Round
 from triage.practice.written import told_story
@@ -16,6 +16,8 @@ from triage.walk import Answer, Done, Walk
 
 TITLE = "Practice: an invented lamb"
 NOT_SURE = "Not sure counts as the worst that it could be."
+OTHERWISE = "Suppose one thing were otherwise."
+OTHERWISE_AGAIN = "Now suppose another thing instead."
 MARKED, OPEN = "[x]", "[ ]"
 
 ASKED = {
@@ -72,8 +74,8 @@ def _before(played: Round, question: Question, system: System) -> list[Block]:
     otherwise = supposed_of(case, question.kind)
     if otherwise is None:
         return []
-    lead = "Now suppose something else instead." if question.kind == "right-if" and case.vet_if else ""
-    return [Block("body", f"{lead} {supposed_words(case, otherwise, system)}".strip())]
+    lead = OTHERWISE_AGAIN if question.kind == "right-if" and case.vet_if else OTHERWISE
+    return [Block("body", supposed_words(case, otherwise, system, lead))]
 
 
 def _choices(question: Question, marked: frozenset[str], system: System) -> tuple[Choice, ...]:
@@ -98,13 +100,13 @@ def supposed_of(case: Case, kind: str) -> Answer | None:
     return {"vet-if": case.vet_if, "right-if": case.right_if}.get(kind)
 
 
-def supposed_words(case: Case, otherwise: Answer, system: System) -> str:
+def supposed_words(case: Case, otherwise: Answer, system: System, lead: str = OTHERWISE) -> str:
     """Return what is supposed otherwise, in a sentence."""
     would = fact_words(case.walk, otherwise.finding, otherwise.value, system)
     was = _reader(case.walk, system).answer(
         case.walk.guide.findings[otherwise.finding], case.now[otherwise.finding]
     )
-    return f"Suppose one thing were otherwise. {_end(would)} (In this case: {was.rstrip('.')}.)"
+    return f"{lead} {_end(would)} (In this case: {was.rstrip('.')}.)"
 
 
 def _known(played: Round, question: Question, system: System) -> str:
@@ -123,8 +125,10 @@ def _known(played: Round, question: Question, system: System) -> str:
 def _seen(case: Case, name: str, system: System) -> str:
     if name in case.now:
         return _end(fact_words(case.walk, name, case.now[name], system))
+    usual = ordinary(case, name)
     label = case.walk.guide.findings[name].label
-    return f"{label}: this story does not say, and the guide does not ask it here."
+    said = fact_words(case.walk, name, usual, system) if usual else f"{label}: nothing out of the way"
+    return f"{_end(said)} As it should be."
 
 
 def _told(case: Case) -> tuple[str, ...]:

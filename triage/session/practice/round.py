@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from triage.page.page import Block, Page
@@ -60,9 +60,9 @@ class RoundRoom:
         walk, system = self.played.posed.case.walk, self.school.desk.system
         match self._side:
             case "how":
-                return side.how_page(walk, system, self._picked, "debrief")
+                return replace(side.how_page(walk, system, self._picked, "debrief"), kind="debrief")
             case "working":
-                return working.working_page(walk, system)
+                return replace(working.working_page(walk, system), kind="debrief")
             case _:
                 assert self.came is not None
                 return side_page(self.played, self.came, system)
@@ -147,7 +147,7 @@ class RoundRoom:
         learner, desk = self.school.learner, self.school.desk
         assert learner is not None
         self.came, self._marked = None, frozenset()
-        posed = self.school.dealer.deal(learner.past, desk.clock().moment, self.school.rng)
+        posed = self.school.dealer.deal(learner.past(desk.guide), desk.clock().moment, self.school.rng)
         self.played = learner.begin(posed, desk.clock().moment) if posed else None
         desk.told = self.school.unkept() or self._time_words()
 
