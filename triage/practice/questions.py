@@ -124,9 +124,10 @@ class Questions:
 
 
 def supposed_walk(case: Case, otherwise: Answer) -> Walk | None:
-    """Return where a case would lead with one answer otherwise, None where it comes to no page.
+    """Return where a case would lead with one answer otherwise, None where that is not to be asked.
 
-    Answers that no longer fit are left out, and none is added.
+    It has to come to a page by the answers there are. One that is not needed any more may be left out only
+    where the call could be no more urgent: else it might be just what a careful helper calls for.
     """
     moves = case.walk.moves
     found = [
@@ -134,8 +135,12 @@ def supposed_walk(case: Case, otherwise: Answer) -> Walk | None:
     ]
     if not found:
         return None
-    walk = case.walk.change(found[-1], otherwise.value).walk
-    return walk if isinstance(walk.node, Act | End) else None
+    changed = case.walk.change(found[-1], otherwise.value)
+    if not isinstance(changed.walk.node, Act | End):
+        return None
+    if changed.dropped and changed.walk.state.urgency != case.walk.guide.top:
+        return None
+    return changed.walk
 
 
 def _amount(case: Case, rng: Random) -> list[Question]:
