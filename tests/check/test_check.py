@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.check.practice_canaries import CANARIES as PRACTICE_CANARIES
+from tests.check.practice_canaries import PRACTICE
 from tests.check.test_wording import CANARIES as WORDING_CANARIES
 from tests.conftest import SMALL, small_guide
 from tests.cupboard.made import CHANGES as STOCKED
@@ -283,7 +285,7 @@ def test_the_small_guide_passes_with_a_cupboard(tmp_path: Path) -> None:
     assert found(tmp_path, *STOCKED, (FIRST, "Feed it.", "Feed it from a long boat.")) == []
 
 
-@pytest.mark.parametrize(("rule", "said", "changes"), CANARIES)
+@pytest.mark.parametrize(("rule", "said", "changes"), [*CANARIES, *PRACTICE_CANARIES])
 def test_a_broken_guide_is_caught(tmp_path: Path, rule: str, said: str, changes: list[Change]) -> None:
     """Each rule catches its canary, at a place in a file."""
     problems = found(tmp_path, *changes)
@@ -293,6 +295,11 @@ def test_a_broken_guide_is_caught(tmp_path: Path, rule: str, said: str, changes:
     assert caught[0].place.file
 
 
+def test_a_sound_practice_has_no_problem(tmp_path: Path) -> None:
+    """What the canaries of practice spoil is whole before."""
+    assert check(small_guide(tmp_path, *PRACTICE)) == []
+
+
 def test_no_rule_lacks_a_canary() -> None:
     """Every rule that the checks can raise has a guide here that raises it."""
     source = "".join(
@@ -300,7 +307,7 @@ def test_no_rule_lacks_a_canary() -> None:
     )
     raised = {line.rpartition('"')[0].rpartition('"')[2] for line in source.split("\n") if "Problem(" in line and line.rstrip().endswith('")')}  # fmt: skip
     assert raised
-    canaries = [*CANARIES, *WORDING_CANARIES]
+    canaries = [*CANARIES, *WORDING_CANARIES, *PRACTICE_CANARIES]
     assert raised <= {rule for rule, _, _ in canaries}
     assert len(CHECKS) <= len(canaries)
 

@@ -51,7 +51,9 @@ def test_a_drawn_case_can_be_played(seed: int, dealer: Dealer) -> None:
 
 def test_a_case_can_be_drawn_under_a_rule(dealer: Dealer) -> None:
     """For a weak spot another lamb of the same kind is found, under the same rule."""
-    cases = ((posed.case, rule.name) for posed, _ in dealer.written for rule in dealer.bearing.on(posed.case.walk))
+    cases = (
+        (posed.case, rule.name) for posed, _ in dealer.written for rule in dealer.bearing.on(posed.case.walk)
+    )
     page, rule = next((case.page.name, rule) for case, rule in cases if rule.startswith("no-feed"))
     posed = next(filter(None, (dealer.draw(Random(seed), page, [rule]) for seed in range(20))))
 

@@ -35,7 +35,7 @@ def case_of(guide: Guide, written: WrittenCase) -> Case | Problem:
     while not walk.finished:
         node = walk.node
         if isinstance(node, Act):
-            if not any(_left(written, used)):
+            if not _goes_on(guide, node, {name for name, _ in _left(written, used)}):
                 break
             walk = walk.done()
             continue
@@ -79,6 +79,21 @@ def _read(reader: AnswerReader, finding: str, typed: Typed, walk: Walk) -> Under
     answer = read.insisted if isinstance(read, AskAgain) else read
     assert answer is not None
     return answer
+
+
+def _goes_on(guide: Guide, act: Act, left: set[str]) -> bool:
+    """Whether answers are left that are asked after an act; else the act is the case's page."""
+    seen, waiting = set[str](), [act.then, act.else_]
+    while waiting:
+        name = waiting.pop()
+        if name and name not in seen:
+            seen.add(name)
+            node = guide.nodes[name]
+            if isinstance(node, Ask):
+                if node.finding in left:
+                    return True
+                waiting += [branch.go for branch in node.branches]
+    return False
 
 
 def _left(written: WrittenCase, used: dict[str, int]) -> Iterator[tuple[str, Place]]:

@@ -31,7 +31,7 @@ def kinds_in(source: Path) -> Iterator[ast.expr]:
 
 
 def raised() -> list[ast.expr]:
-    sources = [path for folder in ("guide", "check") for path in (TRIAGE / folder).rglob("*.py")]
+    sources = [path for folder in ("guide", "check", "practice") for path in (TRIAGE / folder).rglob("*.py")]
     return [kind for source in sources for kind in kinds_in(source)]
 
 
