@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, timedelta
+from functools import lru_cache
 from pathlib import Path
+from random import Random
 
 from rich.segment import Segment
 from textual.events import Key
@@ -13,13 +15,17 @@ from textual.strip import Strip
 
 from triage.casebook.opening import Opened, open_casebook
 from triage.clock import Now
+from triage.guide.find import knowledge_root
 from triage.guide.model import Guide
+from triage.guide.read import read_guide
 from triage.holding.holding import Holding
+from triage.practice.dealing import Dealer
 from triage.screens.app import LambApp
 from triage.screens.view import View
 from triage.session import Session
 from triage.session.desk import House
 from triage.session.keeping import Keeping
+from triage.session.practice.who import School, WhoRoom
 from triage.walk import Walk
 
 NOW = Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC)
@@ -59,6 +65,9 @@ def segments_of(pilot: Pilot[None]) -> list[Segment]:
 COLD = ("5", *"36.2", "enter", *"3h", "enter")
 FIRST_MILK = ("6", *"39.3", "enter", "1", "5", *"2h", "enter", "6", *"4.2kg", "enter")
 
+TO_THE_TALK = ("d", "1", "1", "1", "d", "1", "1", "d")
+"""The keys that answer every question of the first case that a new helper meets, not all of them well."""
+
 PLACES: Mapping[str, Sequence[str]] = {
     "lambs": (),
     "first": ("1",),
@@ -82,8 +91,19 @@ PLACES: Mapping[str, Sequence[str]] = {
     "vet": ("2", "v"),
     "vet-said": ("2", "v", "1"),
     "holding": ("h",),
+    "practice-home": (),
+    "practice-story": ("1",),
+    "practice-looked": ("1", "2", "1"),
+    "practice-how-soon": ("1", "2", "d"),
+    "practice-marked": ("1", "2", "d", "1", "1", "1", "3"),
+    "practice-talk": ("1", "2", *TO_THE_TALK),
+    "practice-side": ("1", "2", *TO_THE_TALK, "a"),
+    "practice-working": ("1", "2", *TO_THE_TALK, "w"),
+    "practice-drill": ("2", "enter"),
+    "practice-shown": ("3",),
 }
-"""Every kind of screen, by the keys that lead to it from the list of the invented night's lambs."""
+"""Every kind of screen, by the keys that lead to it from the list of the invented night's lambs, or from the
+first page of practice."""
 
 
 def night(guide: Guide, folder: Path, hours: float = 0.5) -> Session:
@@ -109,6 +129,25 @@ def session_at(guide: Guide, path: Path, now: Now) -> Session:
     return session
 
 
+@lru_cache(maxsize=1)
+def dealer_of(edition: str) -> Dealer:
+    """Return what deals the shipped guide's cases, made once for all screens."""
+    guide = read_guide(knowledge_root()).guide
+    assert guide is not None
+    assert guide.front.edition == edition
+    return Dealer(guide)
+
+
+def practising(guide: Guide) -> Session:
+    """Return a session in the rooms of practice, with an invented helper who has done nothing yet."""
+    session = Session(Walk(guide), vet="01632 960111", clock=lambda: NOW)
+    school = School(session, rng=Random(1))
+    school._dealer = dealer_of(guide.front.edition)
+    school.named("Imani")
+    session.desk.open(WhoRoom(school))
+    return session
+
+
 SIGNS = {"question_mark": "?"}
 
 
@@ -119,7 +158,7 @@ async def go_to(pilot: Pilot[None], guide: Guide, folder: Path, place: str) -> N
     book = app.session.desk.keeping.book
     if book is not None:
         book.close()
-    app.session = night(guide, folder / place)
+    app.session = practising(guide) if place.startswith("practice") else night(guide, folder / place)
     app.session.watch()
     app.view = View(ascii=app.view.ascii)
     for key in PLACES[place]:

@@ -18,7 +18,9 @@ NOT_A_LICENCE = (
     "stays open, and who is in doubt phones."
 )
 
-CALLED = {SIGN: "danger signs", RULE: "safety rules", AMOUNT: "amounts", PAGE: "pages of the guide"}
+TAKE_TIME = "It takes a hundred cases or so, and three a day are plenty. Old slips drop out of the count."
+
+CALLED = {SIGN: "Danger signs", RULE: "Safety rules", AMOUNT: "Amounts", PAGE: "Pages of the guide"}
 MOST_WEAK = 6
 
 
@@ -26,10 +28,11 @@ def shown_blocks(guide: Guide, learner: Learner, readiness: Readiness, now: Now)
     """Return what a helper has shown, when last, and whether the pass mark is met."""
     blocks = [Block("body", verdict(readiness))]
     blocks += [Block("step", line, "-") for line in readiness.wanting]
+    blocks += [] if readiness.ready else [Block("quiet", TAKE_TIME)]
     if readiness.rounds:
         blocks += [Block("blank", ""), Block("label", "What counts")]
         blocks += [Block("body", line) for line in _counted(readiness, now)]
-    blocks += [Block("blank", ""), Block("label", "Known when last asked"), *_known(learner, guide)]
+    blocks += [Block("blank", ""), Block("label", "What was met"), *_known(learner, guide)]
     weak = list(_weak(guide, learner))
     if weak:
         blocks += [Block("blank", ""), Block("label", "Weak spots")]
@@ -88,11 +91,14 @@ def _known(learner: Learner, guide: Guide) -> list[Block]:
     met: Counter[str] = Counter(kind_of(card) for card in learner.kept)
     knew: Counter[str] = Counter(kind_of(card) for card, kept in learner.kept.items() if kept.knew)
     there = {SIGN: sum(map(len, guide.front.danger_signs.values())), RULE: len(guide.rules)}
-    lines = []
-    for kind, called in CALLED.items():
-        of = f", of {there[kind]} that there are" if kind in there else ""
-        lines.append(Block("body", f"{knew[kind]} of {met[kind]} {called} met{of}."))
-    return lines
+    return [
+        Block("body", _met(called, met[kind], knew[kind], there.get(kind))) for kind, called in CALLED.items()
+    ]
+
+
+def _met(called: str, met: int, knew: int, there: int | None) -> str:
+    of = f" of {there}" if there else ""
+    return f"{called}: {met}{of} met, {knew} of them known when last asked."
 
 
 def _weak(guide: Guide, learner: Learner) -> Iterator[str]:
