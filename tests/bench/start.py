@@ -49,7 +49,7 @@ def measure() -> list[Figure]:
     cores: dict[str, list[float]] = {name: [] for name in programs}
     for turn in range(ROUNDS + 1):
         for name, (arguments, text) in programs.items():
-            taken, cpu = _once(arguments, text)
+            taken, cpu = once(arguments, text)
             if turn:  # the first round only warms the disk and the compiled files
                 times[name].append(taken)
                 cores[name].append(cpu)
@@ -61,7 +61,7 @@ def measure() -> list[Figure]:
     ]
 
 
-def _once(arguments: tuple[str, ...], text: str) -> tuple[float, float]:
+def once(arguments: tuple[str, ...], text: str) -> tuple[float, float]:
     # Nothing is answered here, so the casebook of the first round serves all: a casebook is made but once.
     with Terminal(arguments, forget=False) as terminal:
         return terminal.seen(text), terminal.end().cpu_ms
