@@ -67,3 +67,21 @@ def test_a_single_wrong_belief_is_found_out(rule: str, dealer: Dealer) -> None:
     assert done[-1][1].fails
     grave = [fault for fault in done[-1][1].faults if fault.fails]
     assert any(rule in fault.rules for fault in grave)
+
+
+STUBBORN = (
+    "no-feed-for-bloody-dung",
+    "mouth-trouble-calls-today",
+    "scours-pass-to-people",
+    "danger-sign-calls-now",
+)
+"""Rules of each kind: a deed, a call for today, one about people, and the danger signs themselves."""
+
+
+@pytest.mark.parametrize("rule", STUBBORN)
+def test_who_learns_nothing_is_never_called_ready(rule: str, dealer: Dealer, guide: Guide) -> None:
+    """However long the one wrong belief is kept, and whatever else is right."""
+    rounds = shown(practised(dealer, believing_otherwise(rule), 160))
+
+    assert sum(each.fails for each in rounds) > 1
+    assert not any(Readiness(guide, rounds[:count]).ready for count in range(len(rounds) + 1))

@@ -79,6 +79,14 @@ def test_one_safety_miss_starts_the_row_anew(guide: Guide) -> None:
     assert Readiness(guide, [*rounds(*WELL), miss, *rounds((60, "vet-now", "vet-now"))]).ready
 
 
+def test_a_safety_miss_in_any_case_counts(guide: Guide) -> None:
+    """A forbidden deed to a lamb that needs no vet is one as well."""
+    miss = Shown(NOON, "a", "watch", "watch", fails=True)
+    assert not Readiness(guide, [*rounds(*WELL), miss]).ready
+    assert not Readiness(guide, [*rounds(*WELL), miss, *rounds((59, "vet-now", "vet-now"))]).ready
+    assert Readiness(guide, [miss, *rounds(*WELL)]).ready
+
+
 def test_both_shares_have_a_limit_of_their_own(guide: Guide) -> None:
     """Under-triage of what is not for now counts as well, and crying wolf is no way to pass."""
     mild = (*WELL, (2, "vet-today", "watch"))

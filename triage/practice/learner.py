@@ -93,12 +93,6 @@ class Learner:
             self._row = replace(self._row, parts={**self._row.parts, "given": given_text(played)})
             self._keep()
 
-    def leave(self) -> None:
-        """Give the round in hand up."""
-        if self._row is not None and self.book:
-            self.book.drop_round(self._row.id)
-        self._row = None
-
     def finish(self, played: Round, now: datetime) -> Score:
         """Score a finished round, and keep what came of it before anybody is told."""
         came = score(played)

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
+from itertools import takewhile
 
 from triage.guide.model import Guide
 
@@ -23,7 +24,7 @@ class PassMark:
     """What a holding asks of a helper before the first night."""
 
     danger: int = 60
-    """Danger cases in a row without a safety miss."""
+    """Danger cases in a row, with no safety miss in them or in any case between them."""
     under: float = 0.01
     over: float = 0.35
 
@@ -86,18 +87,14 @@ class Readiness:
 
     @property
     def in_a_row(self) -> int:
-        """How many danger cases, counted back from the last one, had no safety miss."""
-        count = 0
-        for each in reversed(self.dangers):
-            if each.fails:
-                return count
-            count += 1
-        return count
+        """How many danger cases there were since the last safety miss, in whatever case that was."""
+        clean = list(takewhile(lambda each: not each.fails, reversed(self.rounds)))
+        return sum(each.urgency == self.guide.top for each in clean)
 
     @property
     def misses(self) -> int:
-        """How many of the danger cases that count had a safety miss."""
-        return sum(each.fails for each in self.dangers)
+        """How many of the rounds that count had a safety miss."""
+        return sum(each.fails for each in self.window)
 
     @property
     def under(self) -> Share:
@@ -114,9 +111,7 @@ class Readiness:
         """What is still wanting, each as a sentence; empty where the helper is ready."""
         mark, told = self.mark, list[str]()
         if self.in_a_row < mark.danger:
-            told.append(
-                f"{self.in_a_row} danger cases in a row without a safety miss; {mark.danger} are asked."
-            )
+            told.append(f"{self.in_a_row} danger cases since the last safety miss; {mark.danger} are asked.")
         if self.over.of < LEAST_OTHERS:
             told.append(f"{self.over.of} cases that are not for now; at least {LEAST_OTHERS} are asked.")
         if self.under.share > mark.under:

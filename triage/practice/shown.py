@@ -51,8 +51,9 @@ def mark_words(readiness: Readiness) -> str:
     """Return what is asked of a helper here, in a sentence."""
     mark = readiness.mark
     return (
-        f"Asked here: {mark.danger} danger cases in a row without a safety miss, at most {mark.under:.0%} of "
-        f"cases called less urgent than the guide calls them, and at most {mark.over:.0%} more urgent."
+        f"Asked here: {mark.danger} danger cases in a row with no safety miss in any case meanwhile, at most "
+        f"{mark.under:.0%} of cases called less urgent than the guide calls them, and at most "
+        f"{mark.over:.0%} more urgent."
     )
 
 
@@ -74,7 +75,8 @@ def weak_spots(guide: Guide, learner: Learner) -> tuple[str, ...]:
 def _counted(readiness: Readiness, now: Now) -> Iterator[str]:
     last = readiness.rounds[-1].at
     yield f"{len(readiness.rounds)} cases done, the last one {_when(last, now)}."
-    yield f"Danger cases: {len(readiness.dangers)} count, {readiness.misses} with a safety miss."
+    yield f"Danger cases that count: {len(readiness.dangers)}."
+    yield f"Safety misses in those and in all cases between them: {readiness.misses}."
     yield f"Called less urgent than the guide: {_share(readiness.under)}, at most {readiness.mark.under:.0%}."
     yield f"Called more urgent than the guide: {_share(readiness.over)}, at most {readiness.mark.over:.0%}."
 
