@@ -2,20 +2,11 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
-
-def triage(*arguments: str, typed: str = "") -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "triage", *arguments],
-        check=False, input=typed, capture_output=True, text=True, timeout=60,
-        env={**os.environ, "LC_ALL": "en_GB.UTF-8"},
-    )  # fmt: skip
+from tests.test_cli_plan import triage
 
 
 def test_a_first_case_in_plain_lines() -> None:

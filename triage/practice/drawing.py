@@ -10,7 +10,7 @@ from triage.facts import Value
 from triage.guide.model import Act, Ask, End, Guide, Lamb, Node
 from triage.practice.likely import Likely
 from triage.rules.telling import Telling
-from triage.walk import Answer, Walk, branch_for
+from triage.walk import Walk, branch_for
 from triage.ways_in import begin, matter, other_ways
 
 TRIES = 60
@@ -127,8 +127,3 @@ def _open(guide: Guide, node: Ask, value: Value, way: frozenset[str] | None) -> 
         return True
     branch = branch_for(guide, node, value)
     return branch is not None and branch.go in way
-
-
-def answered(walk: Walk) -> list[Answer]:
-    """Return the answers of a walk in order."""
-    return [move for move in walk.moves if isinstance(move, Answer)]

@@ -6,7 +6,6 @@ from triage.facts import UNSURE, Value
 from triage.page.page import Block, Choice, Page
 from triage.page.words import Reader
 from triage.practice.case import Case
-from triage.practice.drawn import BEGINS
 from triage.practice.looking import listed, ordinary
 from triage.practice.questions import Question, amount_line, line_words
 from triage.practice.round import Round
@@ -169,8 +168,3 @@ def _reader(walk: Walk, system: System) -> Reader:
 def _end(words: str) -> str:
     """Return words as the end of a sentence."""
     return words if words.endswith((".", "?")) else f"{words}."
-
-
-def is_drawn(case: Case) -> bool:
-    """Whether a case was drawn and not written."""
-    return case.name.startswith(BEGINS)
