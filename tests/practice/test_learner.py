@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
@@ -16,6 +17,9 @@ from triage.casebook.opening import Opened, open_book
 from triage.casebook.practice import Helper, PracticeBook
 from triage.practice.dealing import Dealer
 from triage.practice.learner import Learner
+from triage.practice.names import plain_name, same
+from triage.practice.questions import Posed
+from triage.practice.round import Round
 from triage.practice.stored import case_from, case_parts
 
 NOW = datetime(2026, 2, 1, 19, tzinfo=UTC)
@@ -84,7 +88,10 @@ def test_a_round_that_the_guide_no_longer_knows_is_forgotten(dealer: Dealer, boo
     row = book.open_round(TAM.id)
     assert row is not None
     assert not isinstance(row, NotKept)
-    book.keep_round(replace(row, parts={**row.parts, "moves": '[["answer", "no-such", "x"]]'}))
+    book.drop_round(row.id)
+    book.keep_round(
+        TAM, replace(row, edition="2020.1", parts={**row.parts, "moves": '[["answer", "no-such", "x"]]'})
+    )
 
     assert Learner.of(TAM, book).resume(dealer) is None
     assert book.open_round(TAM.id) is None
@@ -128,7 +135,7 @@ def test_cards_that_can_t_be_read_begin_anew(dealer: Dealer, book: PracticeBook)
     learner.finish(by_the_guide(posed), NOW)
     cards = book.cards_of(TAM.id)
     assert not isinstance(cards, NotKept)
-    book.keep_cards(TAM.id, [replace(cards[0], parts={"knew": 1.0})])
+    book.keep_cards(TAM, [replace(cards[0], parts={"knew": 1.0})])
 
     assert set(Learner.of(TAM, book).kept) == set(learner.kept) - {cards[0].about}
 
@@ -170,3 +177,95 @@ def test_the_file_of_another_program_is_left_alone(path: Path) -> None:
 
     assert isinstance(open_book(PracticeBook, path), NotKept)
     assert path.read_bytes() == before
+
+
+def test_a_round_is_finished_but_once(dealer: Dealer, book: PracticeBook, path: Path) -> None:
+    """A second copy can't make a failed round one that was passed, nor a finished one open again."""
+    posed = next(posed for posed, _ in dealer.written if posed.case.urgency == "vet-now")
+    one = Learner.of(TAM, book)
+    one.begin(posed, NOW)
+    opened = open_book(PracticeBook, path)
+    assert isinstance(opened, Opened)
+    other = Learner.of(TAM, opened.book)
+    taken = other.resume(dealer)
+    assert taken is not None
+    assert one.finish(answered_worst(posed), NOW).fails
+
+    other.give(taken.decide())
+    assert other.why_not == "another copy of practice has finished this case"
+    other.finish(by_the_guide(posed), NOW)
+
+    assert other.shown == []
+    assert [each.fails for each in Learner.of(TAM, book).shown] == [True]
+    opened.book.close()
+
+
+def answered_worst(posed: Posed) -> Round:
+    """Answer everything as mildly as can be, and look at nothing."""
+    played = Round(posed).decide()
+    while question := played.question:
+        played = played.answer(*([] if question.many else [question.options[-1].name]))
+    return played
+
+
+def test_a_clock_set_back_changes_no_order(dealer: Dealer, book: PracticeBook) -> None:
+    """What was done last counts last, whatever the clock says."""
+    learner = Learner.of(TAM, book)
+    for days, (posed, _) in zip((0, -400, -300), dealer.written, strict=False):
+        now = NOW + timedelta(days=days)
+        learner.begin(posed, now)
+        learner.finish(by_the_guide(posed), now)
+
+    names = [posed.case.name for posed, _ in dealer.written[:3]]
+    assert [each.case for each in Learner.of(TAM, book).shown] == names
+
+
+def test_a_spoilt_row_costs_itself(dealer: Dealer, book: PracticeBook, path: Path) -> None:
+    """Of the rounds and of the cards; the others count, and a spoilt card begins anew."""
+    learner = Learner.of(TAM, book)
+    for posed, _ in dealer.written[:4]:
+        learner.begin(posed, NOW)
+        learner.finish(by_the_guide(posed), NOW)
+    with sqlite3.connect(path) as raw:
+        raw.execute("UPDATE rounds SET parts = 'x' WHERE rowid = 2")
+        raw.execute("""UPDATE cards SET parts = replace(parts, '"fsrs_state": 1', '"fsrs_state": 9')""")
+    raw.close()
+
+    again = Learner.of(TAM, book)
+    assert len(again.shown) == 3
+    posed = dealer.written[0][0]
+    again.begin(posed, NOW + timedelta(days=1))
+    assert not again.finish(by_the_guide(posed), NOW + timedelta(days=1)).fails
+    assert again.why_not == ""
+
+
+def test_a_helper_that_could_not_be_written_comes_with_the_first_round(dealer: Dealer, path: Path) -> None:
+    """So that no later round is lost for want of a name."""
+    opened = open_book(PracticeBook, path)
+    assert isinstance(opened, Opened)
+    learner = Learner.of(TAM, opened.book)
+    posed = dealer.written[0][0]
+    learner.begin(posed, NOW)
+    learner.finish(by_the_guide(posed), NOW)
+    helpers = opened.book.helpers()
+    assert isinstance(helpers, tuple)
+    assert [each.name for each in helpers] == ["Tam"]
+    assert learner.why_not == ""
+    opened.book.close()
+
+
+def test_what_is_supposed_must_still_lead_somewhere(dealer: Dealer) -> None:
+    """A choice that has gone with an edition makes the case one that is forgotten, and no crash."""
+    case = next(posed.case for posed, _ in dealer.written if posed.case.vet_if)
+    parts = case_parts(case)
+    parts["vet_if"] = '["answer", "danger", "no-such-sign"]'
+    assert case_from(dealer.guide, parts) is None
+
+
+@pytest.mark.parametrize(
+    ("one", "other"), [("Jos\u00e9", "Jose\u0301"), ("Tam", " tam  "), ("Tam\u200b", "TAM")]
+)
+def test_a_name_is_the_same_however_it_is_typed(one: str, other: str) -> None:
+    """Accents, capitals, blanks and signs that can't be seen make no second person."""
+    assert same(one, other)
+    assert plain_name("\u200b") == ""

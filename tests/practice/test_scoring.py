@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from random import Random
+
 import pytest
 
 from tests.practice.helpers import by_the_guide, looked_by_the_guide
+from triage.facts import UNSURE
 from triage.guide.model import Guide
 from triage.practice.cards import page_card, rule_card, sign_card
 from triage.practice.dealing import Dealer
 from triage.practice.faults import SAFETY
+from triage.practice.looking import danger_findings, listed
 from triage.practice.questions import Posed
 from triage.practice.round import Round
 from triage.practice.scoring import score
@@ -92,10 +96,10 @@ def test_a_forbidden_deed_fails(chilled: Posed) -> None:
 
 
 def test_a_right_line_left_out_is_no_safety_miss(dealer: Dealer) -> None:
-    """It is told and counted; what fails a case is only what breaks a rule."""
+    """It is told and counted, as long as something right was done."""
     for posed, _ in dealer.written:
         question = next(each for each in posed.questions if each.kind == "right")
-        for name in question.right:
+        for name in question.right if len(question.right) > 1 else ():
             came = score(answered(posed, right=tuple(each for each in question.right if each != name)))
             assert [fault.kind for fault in came.faults] == ["left-out"]
             assert not came.fails
@@ -143,15 +147,51 @@ def test_looking_is_scored_too(chilled: Posed) -> None:
     """Danger signs first; what the guide looks at and was not; and what was no use."""
     hidden = [name for name in chilled.case.hidden if name != "danger"]
     played = Round(chilled).look(hidden[0]).look("danger")
-    needless = next(each for each in ("milk-way", "heat", "foster") if each not in chilled.case.now)
 
     came = score(answered(chilled, played.decide()))
 
-    assert came.faults[0].kind == "order"
-    assert came.count("unlooked") == len(hidden) - 1
-    assert came.count("needless") == 0
+    kinds = [fault.kind for fault in came.faults]
+    assert kinds[0] == "order"
+    assert kinds.count("unlooked") == len(hidden) - 1
     assert not came.fails
-    assert needless not in chilled.case.hidden
+
+
+def test_a_look_that_was_no_use_is_counted(dealer: Dealer) -> None:
+    """What the guide never asks of this lamb, and no vet of any lamb; what a vet asks of any lamb is none."""
+    asked_of_all = set(dealer.guide.front.vet_asks)
+    seen = set()
+    for posed, _ in dealer.written:
+        for finding in listed(posed.case):
+            if finding.name not in posed.case.now:
+                start = looked_by_the_guide(posed).back().look(finding.name).decide()
+                kinds = [fault.kind for fault in score(answered(posed, start)).faults]
+                assert kinds == ([] if finding.name in asked_of_all else ["needless"])
+                seen.add(bool(kinds))
+    assert seen == {True, False}
+
+
+def test_not_sure_of_danger_and_not_looked(dealer: Dealer) -> None:
+    """Not sure counts as the worst, so who has not looked has missed it; and so with each danger there is."""
+    unsure = [posed for posed, _ in dealer.written if posed.case.now.get("danger") is UNSURE]
+    assert unsure
+    for posed in unsure:
+        assert score(answered(posed, Round(posed).decide())).faults[0].kind == "sign"
+    drawn = (dealer.draw(Random(seed)) for seed in range(400))
+    two = [
+        posed for posed in drawn if posed and len(danger_findings(dealer.guide) & set(posed.case.hidden)) > 1
+    ]
+    assert two
+    for posed in two:
+        kinds = [fault.kind for fault in score(answered(posed, Round(posed).decide())).faults[:2]]
+        assert set(kinds) <= {"sign", "order"}
+
+
+def test_doing_nothing_is_a_safety_miss(dealer: Dealer) -> None:
+    """Who marks no line at all does no harm, and lets it die."""
+    for posed, _ in dealer.written[:60]:
+        came = score(answered(posed, right=()))
+        assert came.fails
+        assert [fault.kind for fault in came.faults].count("nothing") == 1
 
 
 def test_a_wrong_answer_to_a_supposed_case_counts_too(dealer: Dealer) -> None:
@@ -173,4 +213,4 @@ def test_a_wrong_answer_to_a_supposed_case_counts_too(dealer: Dealer) -> None:
 
 def test_which_kinds_fail_a_case() -> None:
     """No other kind does, and no total can hide these."""
-    assert {"sign", "forbidden", "call"} == SAFETY
+    assert {"sign", "forbidden", "call", "nothing"} == SAFETY

@@ -55,8 +55,9 @@ def test_nobody_who_guesses_is_ever_called_ready(dealer: Dealer, guide: Guide) -
             row += 1
         longest = max(longest, row)
 
-    assert longest < PassMark().danger
     assert longest <= 3  # nowhere near it
+    rounds = shown(practised(dealer, play, 90))
+    assert not Readiness(guide, rounds).ready
 
 
 @pytest.mark.parametrize("rule", _rules())
@@ -67,6 +68,14 @@ def test_a_single_wrong_belief_is_found_out(rule: str, dealer: Dealer) -> None:
     assert done[-1][1].fails
     grave = [fault for fault in done[-1][1].faults if fault.fails]
     assert any(rule in fault.rules for fault in grave)
+
+
+def test_now_is_not_always_right(dealer: Dealer, guide: Guide) -> None:
+    """About half of the first sixty cases are not for now, and never more than a few in a row are."""
+    done = practised(dealer, by_the_guide, WITHIN)
+    row = "".join("x" if came.danger else "." for _, came in done)
+    assert 20 <= row.count(".") <= 40
+    assert "xxxxx" not in row[:40]
 
 
 STUBBORN = (

@@ -56,6 +56,13 @@ def test_over_triage_is_the_published_share(guide: Guide) -> None:
     assert over.share * 100 == pytest.approx(30.6, abs=0.05)
 
 
+def test_who_could_not_be_called_milder_does_not_count(guide: Guide) -> None:
+    """The least urgent can't be under-triaged, nor the most urgent over-triaged."""
+    told = rounds((7, "care-here", "care-here"), (5, "vet-now", "vet-now"), (3, "watch", "watch"))
+    assert under_triage(guide, told).of == 8
+    assert over_triage(guide, told).of == 10
+
+
 WELL: Sequence[tuple[int, str, str]] = ((60, "vet-now", "vet-now"), (30, "watch", "watch"))
 
 

@@ -5,17 +5,19 @@ So nothing that happens to it in the daytime can touch what is kept of a sick la
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from triage.casebook.failing import NotKept
 from triage.casebook.form import Form
 from triage.casebook.moves import maybe_moment, maybe_ticks, moment, parts_of, parts_text, text, ticks
 from triage.casebook.rows import Part
-from triage.casebook.writing import WritableFile
+from triage.casebook.writing import Undo, WritableFile
+
+FINISHED = NotKept("another copy of practice has finished this case")
 
 LOST = "A helper whose name was lost"
 
@@ -63,6 +65,9 @@ PRACTICE = Form(
 """Who practises, their rounds, and what they remember."""
 
 
+R = TypeVar("R")
+
+
 @dataclass(frozen=True)
 class Helper:
     """One person who practises."""
@@ -107,48 +112,60 @@ class PracticeBook(WritableFile):
         """Keep a helper."""
 
         def write() -> Helper:
-            self._run(
-                "INSERT INTO helpers (id, name, added) VALUES (?, ?, ?) "
-                "ON CONFLICT (id) DO UPDATE SET name = excluded.name",
-                (helper.id, helper.name, ticks(helper.added)),
-            )
+            self._put_helper(helper)
             return helper
 
         return self._write(write)
 
+    def _put_helper(self, helper: Helper) -> None:
+        self._run(
+            "INSERT OR IGNORE INTO helpers (id, name, added) VALUES (?, ?, ?)",
+            (helper.id, helper.name, ticks(helper.added)),
+        )
+
     def rounds_of(self, helper: str) -> tuple[KeptRound, ...] | NotKept:
-        """Return a helper's finished rounds, the first one first."""
+        """Return a helper's finished rounds in the order in which they were begun, whatever a clock said.
+
+        A row that can't be read costs itself.
+        """
         select = (
             "SELECT id, helper, begun, edition, parts, ended FROM rounds "
-            "WHERE helper = ? AND ended IS NOT NULL ORDER BY ended, begun, id"
+            "WHERE helper = ? AND ended IS NOT NULL ORDER BY rowid"
         )
-        return self._read(lambda: tuple(_round(row) for row in self._run(select, (helper,)).fetchall()))
+        return self._read(lambda: tuple(_readable(_round, self._run(select, (helper,)).fetchall())))
 
     def open_round(self, helper: str) -> KeptRound | NotKept | None:
         """Return the round that a helper was in the middle of, the latest one."""
         select = (
             "SELECT id, helper, begun, edition, parts, ended FROM rounds "
-            "WHERE helper = ? AND ended IS NULL ORDER BY begun DESC LIMIT 1"
+            "WHERE helper = ? AND ended IS NULL ORDER BY rowid DESC LIMIT 1"
         )
 
         def read() -> KeptRound | None:
-            row = self._run(select, (helper,)).fetchone()
-            return _round(row) if row else None
+            rows = self._run(select, (helper,)).fetchall()
+            return next(iter(_readable(_round, rows)), None)
 
         return self._read(read)
 
     def cards_of(self, helper: str) -> tuple[KeptCard, ...] | NotKept:
         """Return what a helper is to know by heart."""
         select = "SELECT about, due, parts FROM cards WHERE helper = ? ORDER BY due, id"
-        return self._read(lambda: tuple(_card(row) for row in self._run(select, (helper,)).fetchall()))
+        return self._read(lambda: tuple(_readable(_card, self._run(select, (helper,)).fetchall())))
 
-    def keep_round(self, kept: KeptRound, cards: Iterable[KeptCard] = ()) -> KeptRound | NotKept:
-        """Keep a round as it now is, and the cards that it changed, all or nothing."""
+    def keep_round(
+        self, helper: Helper, kept: KeptRound, cards: Iterable[KeptCard] = ()
+    ) -> KeptRound | NotKept:
+        """Keep a round as it now is, and the cards that it changed, all or nothing.
+
+        A round that has ended is never written again: a second copy may have finished it meanwhile.
+        """
 
         def write() -> KeptRound:
-            self._run(
+            self._put_helper(helper)
+            came = self._run(
                 "INSERT INTO rounds (id, helper, begun, ended, edition, parts) VALUES (?, ?, ?, ?, ?, ?) "
-                "ON CONFLICT (id) DO UPDATE SET ended = excluded.ended, parts = excluded.parts",
+                "ON CONFLICT (id) DO UPDATE SET ended = excluded.ended, parts = excluded.parts "
+                "WHERE rounds.ended IS NULL",
                 (
                     kept.id,
                     kept.helper,
@@ -158,18 +175,21 @@ class PracticeBook(WritableFile):
                     parts_text(kept.parts),
                 ),
             )
+            if not came.rowcount:
+                raise Undo(FINISHED)
             for card in cards:
                 self._put_card(kept.helper, card)
             return kept
 
         return self._write(write)
 
-    def keep_cards(self, helper: str, cards: Sequence[KeptCard]) -> int | NotKept:
+    def keep_cards(self, helper: Helper, cards: Sequence[KeptCard]) -> int | NotKept:
         """Keep cards that no round has changed; return how many."""
 
         def write() -> int:
+            self._put_helper(helper)
             for card in cards:
-                self._put_card(helper, card)
+                self._put_card(helper.id, card)
             return len(cards)
 
         return self._write(write)
@@ -192,8 +212,17 @@ class PracticeBook(WritableFile):
 
 
 def beside(casebook: Path) -> Path:
-    """Return where the practice book of a casebook lies."""
+    """Return where the practice book of a casebook lies; ValueError where no file can have that name."""
     return casebook.with_name(f"{casebook.stem}-practice{casebook.suffix}")
+
+
+def _readable(read: Callable[[Sequence[Any]], R], rows: Iterable[Sequence[Any]]) -> Iterator[R]:
+    """Yield what can be read of rows."""
+    for row in rows:
+        try:
+            yield read(row)
+        except (ValueError, TypeError, OverflowError):
+            continue
 
 
 def _helper(row: Sequence[Any]) -> Helper:

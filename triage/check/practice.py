@@ -103,6 +103,11 @@ def _first(guide: Guide, farm: Farm, walked: list[Case], telling: Telling) -> It
     questions = Questions(guide, Bearing(guide, telling))
     first = [case for case in walked if case.name in farm.first]
     tested = frozenset[str]().union(*(Posed(case, questions.of(case)).rules for case in first))
+    if len(set(farm.first)) < len(farm.first):
+        twice = sorted(name for name in set(farm.first) if farm.first.count(name) > 1)
+        yield Problem(
+            farm.place, f"{', '.join(twice)} stands twice in 'first'; once is enough", "first-cases"
+        )
     if len(farm.first) > MOST_FIRST:
         what = (
             f"{len(farm.first)} cases come first; {MOST_FIRST} at most, or a wrong belief is found too late"

@@ -73,9 +73,12 @@ def practice_book(parsed: argparse.Namespace) -> tuple[PracticeBook | None, str]
     place = parsed.casebook or casebook_file()
     if isinstance(place, Nowhere):
         return None, f"Nothing of this is kept: {place.why}."
-    opened = open_book(PracticeBook, beside(place))
+    try:
+        opened = open_book(PracticeBook, beside(place))
+    except ValueError:
+        opened = NotKept("no file can have that name")
     if isinstance(opened, NotKept):
-        return None, f"Nothing of this is kept: {opened.why}."
+        return None, f"Nothing of this is kept: {opened.why.replace('casebook', 'practice book')}."
     return opened.book, opened.told
 
 

@@ -37,7 +37,7 @@ def run_practice(parsed: argparse.Namespace) -> int:
         return print_ready(parsed)
     if full_screen() and not parsed.plain:
         came = on_screen(parsed, {"proof", "practice"}, _nothing_to_practise, open_practice)
-        return came if isinstance(came, Exit) else Exit.FINE
+        return came if isinstance(came, Exit) else _leave(came, Exit.FINE)
     guide = open_guide(parsed.guide, also={"proof", "practice"})
     if isinstance(guide, Exit):
         return guide
@@ -46,7 +46,20 @@ def run_practice(parsed: argparse.Namespace) -> int:
     from triage.commands.house import open_house
 
     session = open_practice(guide, parsed, open_house(parsed))
-    return Exit.FINE if in_lines(session) else Exit.INTERRUPTED
+    return _leave(session, Exit.FINE if in_lines(session) else Exit.INTERRUPTED)
+
+
+def _leave(session: Session, status: Exit) -> Exit:
+    """Write what could not be written before, and say what is lost if that fails again."""
+    from triage.commands.shared import complain
+    from triage.session.practice.who import WhoRoom
+
+    for room in session.desk.rooms:
+        if isinstance(room, WhoRoom) and room.school.learner:
+            room.school.learner.flush()
+            if told := room.school.unkept():
+                complain(told)
+    return status
 
 
 def _nothing_to_practise(guide: Guide) -> Exit:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
+from triage.casebook.failing import NotKept
 from triage.clock import Now
 from triage.commands.house import practice_book
 from triage.commands.shared import Exit, open_guide
@@ -53,6 +54,10 @@ def _readiness(parsed: argparse.Namespace, guide: Guide, making: Making) -> Shee
         return told
     mark = mark_of(making.holding)
     shown = all_shown(guide, book, mark, parsed.name or "")
+    if isinstance(shown, NotKept):
+        return f"The practice book can't be read: {shown.why}."
+    if parsed.name and not shown:
+        return f"Nobody called '{inert(parsed.name, 40)}' practises here."
     rows = [
         ready.Row(
             inert(learner.helper.name, 40),

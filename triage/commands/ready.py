@@ -9,6 +9,7 @@ from triage.commands.shared import Exit, complain, open_guide, say
 
 def print_ready(parsed: argparse.Namespace) -> int:
     """Print what each helper, or the one named, has shown; 1 where somebody named has not met the mark."""
+    from triage.casebook.failing import NotKept
     from triage.clock import Now
     from triage.commands.house import practice_book
     from triage.holding.found import find_holding
@@ -29,6 +30,9 @@ def print_ready(parsed: argparse.Namespace) -> int:
     found = find_holding().read
     mark, now = mark_of(found.holding if found else Holding()), Now.read()
     shown = all_shown(guide, book, mark, parsed.helper)
+    if isinstance(shown, NotKept):
+        complain(f"The practice book can't be read: {shown.why}.")
+        return Exit.UNREADABLE
     if not shown:
         name = inert(parsed.helper, 40)
         say(f"Nobody called '{name}' practises here." if name else "Nobody practises here yet.")

@@ -7,17 +7,18 @@ from dataclasses import dataclass
 from typing import Literal
 
 Kind = Literal[
-    "sign", "forbidden", "call",
+    "sign", "forbidden", "call", "nothing",
     "under", "over", "order", "unlooked", "amount", "left-out", "needless",
 ]  # fmt: skip
 
-SAFETY: frozenset[Kind] = frozenset(("sign", "forbidden", "call"))
+SAFETY: frozenset[Kind] = frozenset(("sign", "forbidden", "call", "nothing"))
 """Any of these fails a case, whatever else was right in it."""
 
 CALLED: Mapping[Kind, str] = {
     "sign": "Danger sign missed",
     "forbidden": "Something that must not be done",
     "call": "Called less urgent than it may be",
+    "nothing": "Nothing was done for it",
     "under": "Less urgent than the guide",
     "over": "More urgent than the guide",
     "order": "Another order",
@@ -68,7 +69,3 @@ class Score:
     def fails(self) -> bool:
         """Whether any safety step was missed."""
         return any(fault.fails for fault in self.faults)
-
-    def count(self, kind: Kind) -> int:
-        """Return how often one kind of fault occurred."""
-        return sum(fault.kind == kind for fault in self.faults)

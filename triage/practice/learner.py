@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from triage.casebook.failing import NotKept
-from triage.casebook.practice import Helper, KeptCard, KeptRound, PracticeBook
+from triage.casebook.practice import FINISHED, Helper, KeptCard, KeptRound, PracticeBook
 from triage.casebook.rows import new_id
 from triage.guide.model import Guide
 from triage.practice.dealing import Dealer, Past, Played
@@ -51,7 +51,11 @@ class Learner:
             return learner
         rounds, cards = book.rounds_of(helper.id), book.cards_of(helper.id)
         if isinstance(rounds, NotKept) or isinstance(cards, NotKept):
-            learner.why_not = rounds.why if isinstance(rounds, NotKept) else "it can't be read"
+            # Nothing is written over what could not be read.
+            learner.book, learner.why_not = (
+                None,
+                rounds.why if isinstance(rounds, NotKept) else "it can't be read",
+            )
             return learner
         learner.shown = [shown for each in rounds if (shown := shown_by(each))]
         learner.kept = {card.card: card for each in cards if (card := card_from(each))}
@@ -77,11 +81,11 @@ class Learner:
     def resume(self, dealer: Dealer) -> Round | None:
         """Return the round that was left in the middle; one that no longer fits the guide is forgotten."""
         row = self.book.open_round(self.helper.id) if self.book else None
-        if row is None or isinstance(row, NotKept):
+        if self.book is None or row is None or isinstance(row, NotKept):
             return None
         case = case_from(dealer.guide, row.parts)
         if case is None:
-            if self.book:
+            if row.edition != dealer.guide.front.edition:
                 self.book.drop_round(row.id)
             return None
         self._row = row
@@ -97,16 +101,14 @@ class Learner:
         """Score a finished round, and keep what came of it before anybody is told."""
         came = score(played)
         changed = after_round(self.kept, came, now)
-        self.kept |= changed
-        row = self._row or KeptRound(
-            new_id(), self.helper.id, now, played.posed.case.walk.guide.front.edition
-        )
+        edition = played.posed.case.walk.guide.front.edition
+        row = self._row or KeptRound(new_id(), self.helper.id, now, edition, case_parts(played.posed.case))
         page = {"page": played.posed.case.page.name, "given": given_text(played)}
         self._row = replace(row, ended=now, parts={**row.parts, **page, **score_parts(came)})
-        shown = shown_by(self._row)
-        if shown:
-            self.shown.append(shown)
-        self._keep(changed)
+        self._keep(list(changed.values()))
+        if self.why_not != FINISHED.why:
+            self.kept |= changed
+            self.shown += [shown for shown in (shown_by(self._row),) if shown]
         self._row = None
         return came
 
@@ -118,17 +120,21 @@ class Learner:
         }
         self.kept |= changed
         if self.book:
-            came = self.book.keep_cards(self.helper.id, [card_row(card) for card in changed.values()])
+            came = self.book.keep_cards(self.helper, [card_row(card) for card in changed.values()])
             self.why_not = came.why if isinstance(came, NotKept) else ""
 
-    def _keep(self, changed: dict[str, Remembered] | None = None) -> None:
+    def flush(self) -> None:
+        """Write what could not be written before, if that can be done now."""
+        while self.book and self._waiting:
+            came = self.book.keep_round(self.helper, *self._waiting[0])
+            self.why_not = came.why if isinstance(came, NotKept) else ""
+            if self.why_not and came != FINISHED:
+                return
+            del self._waiting[0]
+
+    def _keep(self, changed: Sequence[Remembered] = ()) -> None:
         if self.book is None or self._row is None:
             return
         self._waiting = [each for each in self._waiting if each[0].id != self._row.id]
-        self._waiting.append((self._row, [card_row(card) for card in (changed or {}).values()]))
-        while self._waiting:
-            came = self.book.keep_round(*self._waiting[0])
-            self.why_not = came.why if isinstance(came, NotKept) else ""
-            if self.why_not:
-                return
-            del self._waiting[0]
+        self._waiting.append((self._row, [card_row(card) for card in changed]))
+        self.flush()

@@ -35,10 +35,16 @@ def reviewed(
     """Return a card after it was put to the test once more."""
     from fsrs import Card, Rating
 
-    kept = _unpacked(before.state) if before else Card(card_id=0, due=at)
-    # A clock that was set back must not make the time since the last review negative.
-    moment = max(at, kept.last_review) if kept.last_review else at
-    after, _ = scheduler.review_card(kept, Rating.Good if knew else Rating.Again, moment)
+    rating, anew = Rating.Good if knew else Rating.Again, Card(card_id=0, due=at)
+    try:
+        kept = _unpacked(before.state) if before else anew
+        # A clock that was set back must not make the time since the last review negative.
+        moment = max(at, kept.last_review) if kept.last_review else at
+        after, _ = scheduler.review_card(kept, rating, moment)
+    except (ValueError, TypeError, KeyError, OverflowError, ArithmeticError):
+        # Damage has made it a card that there can't be: it begins anew.
+        moment = at
+        after, _ = scheduler.review_card(anew, rating, moment)
     return Remembered(card, after.due, moment, knew, _packed(after.to_dict()))
 
 

@@ -46,6 +46,8 @@ class Shown:
     asked: tuple[str, ...] = ()
     """All cards that it put to the test."""
     page: str = ""
+    edition: str = ""
+    """The edition of the guidance by which it was played."""
 
 
 @dataclass(frozen=True)
@@ -139,8 +141,13 @@ def over_triage(guide: Guide, rounds: Sequence[Shown]) -> Share:
     return Share(sum(guide.rank(each.said) < guide.rank(each.urgency) for each in could), len(could))
 
 
+def per_cent(share: float) -> str:
+    """Return a share in per cent, to a tenth where it needs one."""
+    return f"{round(share * 100, 1):g} %"
+
+
 def _too_many(which: str, share: Share, most: float) -> str:
     return (
         f"{share.some} of {share.of} called {which} urgent than the guide, "
-        f"{share.share:.0%}; {most:.0%} at most is asked."
+        f"{per_cent(share.share)}; {per_cent(most)} at most is asked."
     )

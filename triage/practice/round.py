@@ -83,10 +83,10 @@ class Round:
         return self._with(Given(question.kind, " ".join(names)))
 
     def back(self) -> Round:
-        """Take the last thing back, as long as the round is not over. What was seen stays seen."""
-        if not self.given or self.finished or self.given[-1].what == LOOK:
-            return self
-        return replace(self, given=self.given[:-1])
+        """Take the decision back, as long as no question is answered. What was seen or answered stands."""
+        if self.given and self.given[-1].what == DECIDE:
+            return replace(self, given=self.given[:-1])
+        return self
 
     def _with(self, given: Given) -> Round:
         return replace(self, given=(*self.given, given))

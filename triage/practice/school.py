@@ -7,6 +7,7 @@ from triage.casebook.practice import PracticeBook
 from triage.guide.model import Guide
 from triage.holding.holding import Holding
 from triage.practice.learner import Learner
+from triage.practice.names import same
 from triage.practice.readiness import PassMark, Readiness
 
 
@@ -17,11 +18,10 @@ def mark_of(holding: Holding) -> PassMark:
 
 def all_shown(
     guide: Guide, book: PracticeBook, mark: PassMark, name: str = ""
-) -> list[tuple[Learner, Readiness]]:
-    """Return each helper, or the one of a name, with what was shown; nobody where that can't be read."""
+) -> list[tuple[Learner, Readiness]] | NotKept:
+    """Return each helper, or the one of a name, with what was shown, or why that can't be read."""
     helpers = book.helpers()
     if isinstance(helpers, NotKept):
-        return []
-    wanted = " ".join(name.split()).lower()
-    learners = [Learner.of(each, book) for each in helpers if not wanted or each.name.lower() == wanted]
+        return helpers
+    learners = [Learner.of(each, book) for each in helpers if not name.strip() or same(each.name, name)]
     return [(each, Readiness(guide, each.shown, mark)) for each in learners]

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from triage.facts import UNSURE
 from triage.guide.model import COMMON_PRACTICE, Guide, Rule
 from triage.page.words import Reader
 from triage.practice.cards import amount_card, cards_of, page_card, rule_card, sign_card
-from triage.practice.faults import Fault, Score
+from triage.practice.faults import Fault, Kind, Score
 from triage.practice.looking import danger_findings, is_needless, signs_of
 from triage.practice.options import Option
 from triage.practice.questions import Question, amount_of
@@ -56,17 +57,20 @@ def _looks(played: Round) -> Iterator[Fault]:
     guide = case.walk.guide
     dangers = danger_findings(guide)
     wanted = [name for name in case.hidden if name in dangers]
-    signs = [sign for sign in signs_of(case) if sign[0] in wanted]
     reader = Reader(guide, case.walk.facts)
-    if wanted and wanted[0] not in looked:
-        ask = guide.findings[wanted[0]]
-        why = ask.why
-        if signs:
-            there = reader.answer(ask, signs[0][1])
-            yield Fault("sign", "Not looked at.", f"{ask.label}: {there}.", why, where="look")
-        else:
-            yield Fault("order", "Not looked at.", f"{ask.label} first, always.", why, where="look")
-    elif wanted and looked[0] != wanted[0]:
+    for name in wanted:
+        finding, value = guide.findings[name], case.now[name]
+        if name in looked:
+            continue
+        # Not sure counts as the worst, and nobody who has not looked can be sure.
+        grave = value is UNSURE or value in guide.front.danger_signs[name]
+        guides = (
+            f"{finding.label}: {reader.answer(finding, value)}."
+            if grave
+            else f"{finding.label} first, always."
+        )
+        yield Fault("sign" if grave else "order", "Not looked at.", guides, finding.why, where="look")
+    if wanted and looked and wanted[0] in looked and looked[0] != wanted[0]:
         first = guide.findings[looked[0]].label
         asked = guide.findings[wanted[0]]
         yield Fault("order", f"{first} first.", f"{asked.label} first, always.", asked.why, where="look")
@@ -101,7 +105,7 @@ def _vet(played: Round, question: Question, said: str) -> Iterator[Fault]:
     elif guide.rank(said) > guide.rank(right):
         rules = _plainest_first(guide, option.rules, (*played.posed.case.told, *played.looked))
         why, sources = _because(question, rules)
-        grave = rules or (question.kind == "vet" and right == guide.top)
+        grave = rules or right == guide.top
         if grave:
             names = tuple(rule.name for rule in rules)
             yield Fault("call", theirs, guides, why, sources, names, where=question.kind)
@@ -112,10 +116,13 @@ def _vet(played: Round, question: Question, said: str) -> Iterator[Fault]:
 
 
 def _lines(question: Question, given: tuple[str, ...]) -> Iterator[Fault]:
+    nothing = not set(question.right) & set(given)
     for option in question.options:
         if option.right and option.name not in given:
             why, sources = _because(question, ())
-            yield Fault("left-out", "Left out.", option.text, why, sources, where=question.kind)
+            kind: Kind = "nothing" if nothing else "left-out"
+            nothing = False  # it is told once that nothing was done
+            yield Fault(kind, "Left out.", option.text, why, sources, where=question.kind)
         elif not option.right and option.name in given:
             yield _wrong(question, option)
 

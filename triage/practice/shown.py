@@ -11,7 +11,7 @@ from triage.guide.model import Guide
 from triage.page.page import Block
 from triage.practice.cards import AMOUNT, PAGE, RULE, SIGN, about, kind_of
 from triage.practice.learner import Learner
-from triage.practice.readiness import Readiness, Share
+from triage.practice.readiness import Readiness, Share, per_cent
 
 NOT_A_LICENCE = (
     "Practice is no licence. It does not make anybody a vet or allow needle work. On the night the guide "
@@ -33,7 +33,7 @@ def shown_blocks(guide: Guide, learner: Learner, readiness: Readiness, now: Now)
         blocks += [Block("blank", ""), Block("label", "What counts")]
         blocks += [Block("body", line) for line in _counted(readiness, now)]
     blocks += [Block("blank", ""), Block("label", "What was met"), *_known(learner, guide)]
-    weak = list(_weak(guide, learner))
+    weak = weak_spots(guide, learner)
     if weak:
         blocks += [Block("blank", ""), Block("label", "Weak spots")]
         blocks += [Block("step", line, "-") for line in weak]
@@ -52,8 +52,8 @@ def mark_words(readiness: Readiness) -> str:
     mark = readiness.mark
     return (
         f"Asked here: {mark.danger} danger cases in a row with no safety miss in any case meanwhile, at most "
-        f"{mark.under:.0%} of cases called less urgent than the guide calls them, and at most "
-        f"{mark.over:.0%} more urgent."
+        f"{per_cent(mark.under)} of cases called less urgent than the guide calls them, and at most "
+        f"{per_cent(mark.over)} more urgent."
     )
 
 
@@ -62,30 +62,25 @@ def when_last(readiness: Readiness, now: Now) -> str:
     return _when(readiness.rounds[-1].at, now) if readiness.rounds else "never"
 
 
-def share_words(share: Share) -> str:
-    """Return a share with the number of cases behind it."""
-    return _share(share)
-
-
-def weak_spots(guide: Guide, learner: Learner) -> tuple[str, ...]:
-    """Return what was not known when it was last asked, a few at most."""
-    return tuple(_weak(guide, learner))
-
-
 def _counted(readiness: Readiness, now: Now) -> Iterator[str]:
     last = readiness.rounds[-1].at
+    older = sum(each.edition != readiness.guide.front.edition for each in readiness.window)
     yield f"{len(readiness.rounds)} cases done, the last one {_when(last, now)}."
+    if older:
+        yield f"{older} of those that count were played by another edition of the guidance."
     yield f"Danger cases that count: {len(readiness.dangers)}."
     yield f"Safety misses in those and in all cases between them: {readiness.misses}."
-    yield f"Called less urgent than the guide: {_share(readiness.under)}, at most {readiness.mark.under:.0%}."
-    yield f"Called more urgent than the guide: {_share(readiness.over)}, at most {readiness.mark.over:.0%}."
+    under, over = per_cent(readiness.mark.under), per_cent(readiness.mark.over)
+    yield f"Called less urgent than the guide: {share_words(readiness.under)}, at most {under}."
+    yield f"Called more urgent than the guide: {share_words(readiness.over)}, at most {over}."
 
 
 def _when(at: datetime, now: Now) -> str:
     return f"on {at.astimezone(now.zone):%d %b %Y} at {hhmm(at, now)}"
 
 
-def _share(share: Share) -> str:
+def share_words(share: Share) -> str:
+    """Return a share with the number of cases behind it."""
     return f"{share.some} of {share.of}" + (f" ({share.share:.1%})" if share.of else "")
 
 
@@ -103,12 +98,12 @@ def _met(called: str, met: int, knew: int, there: int | None) -> str:
     return f"{called}: {met}{of} met, {knew} of them known when last asked."
 
 
-def _weak(guide: Guide, learner: Learner) -> Iterator[str]:
-    """Yield what was not known when it was last asked, the latest first."""
+def weak_spots(guide: Guide, learner: Learner) -> tuple[str, ...]:
+    """Return what was not known when it was last asked, the latest first, a few at most."""
     missed = [each for each in learner.kept.values() if not each.knew]
     weak = sorted(missed, key=lambda each: each.last, reverse=True)
     told = dict.fromkeys(words for each in weak if (words := card_words(guide, each.card)))
-    yield from list(told)[:MOST_WEAK]
+    return tuple(told)[:MOST_WEAK]
 
 
 def card_words(guide: Guide, card: str) -> str:

@@ -14,6 +14,7 @@ from triage.guide.model import Act, End, Guide
 from triage.practice.case import Case
 from triage.practice.faults import Score
 from triage.practice.memory import Remembered
+from triage.practice.questions import supposed_walk
 from triage.practice.readiness import Shown
 from triage.practice.round import Given, Round
 from triage.walk import Answer, Done, Move, NotNow, Walk
@@ -41,9 +42,13 @@ def case_from(guide: Guide, parts: Mapping[str, Part]) -> Case | None:
         told = tuple(str(each) for each in json.loads(str(parts["told"])))
         if not isinstance(walk.node, Act | End) or any(name not in guide.findings for name in told):
             return None
+        case = Case(texts["name"], walk, texts["story"], told, texts["remember"], texts["trap"], *ifs)
+        for each in ifs:
+            if each and supposed_walk(case, each) is None:
+                return None
     except (NotNow, LookupError, ValueError, TypeError):
         return None
-    return Case(texts["name"], walk, texts["story"], told, texts["remember"], texts["trap"], *ifs)
+    return case
 
 
 def given_text(played: Round) -> str:
@@ -79,7 +84,7 @@ def shown_by(kept: KeptRound) -> Shown | None:
     asked = tuple(str(parts.get("asked", "")).split())
     return Shown(
         kept.ended, str(parts.get("name", "")), str(parts["urgency"]), str(parts["said"]),
-        bool(parts["fails"]), missed, asked, str(parts.get("page", "")),
+        bool(parts["fails"]), missed, asked, str(parts.get("page", "")), kept.edition,
     )  # fmt: skip
 
 

@@ -74,7 +74,8 @@ def _before(played: Round, question: Question, system: System) -> list[Block]:
     if otherwise is None:
         return []
     lead = OTHERWISE_AGAIN if question.kind == "right-if" and case.vet_if else OTHERWISE
-    return [Block("body", supposed_words(case, otherwise, system, lead))]
+    seen = otherwise.finding in (*case.told, *played.looked)
+    return [Block("body", supposed_words(case, otherwise, system, lead, seen))]
 
 
 def _choices(question: Question, marked: frozenset[str], system: System) -> tuple[Choice, ...]:
@@ -99,13 +100,15 @@ def supposed_of(case: Case, kind: str) -> Answer | None:
     return {"vet-if": case.vet_if, "right-if": case.right_if}.get(kind)
 
 
-def supposed_words(case: Case, otherwise: Answer, system: System, lead: str = OTHERWISE) -> str:
-    """Return what is supposed otherwise, in a sentence."""
+def supposed_words(
+    case: Case, otherwise: Answer, system: System, lead: str = OTHERWISE, seen: bool = True
+) -> str:
+    """Return what is supposed otherwise, in a sentence; how it is only to who has `seen` it."""
     would = fact_words(case.walk, otherwise.finding, otherwise.value, system)
     was = _reader(case.walk, system).answer(
         case.walk.guide.findings[otherwise.finding], case.now[otherwise.finding]
     )
-    return f"{lead} {_end(would)} (In this case: {was.rstrip('.')}.)"
+    return f"{lead} {_end(would)}" + (f" (In this case: {was.rstrip('.')}.)" if seen else "")
 
 
 def _known(played: Round, question: Question, system: System) -> str:

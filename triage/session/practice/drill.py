@@ -82,7 +82,10 @@ class DrillRoom:
         """Let what was missed come back sooner."""
         learner = self.school.learner
         if learner:
-            known = {line.card: said for line, said in zip(self.lines, self._said, strict=True) if line.card}
+            known: dict[str, bool] = {}
+            for line, said in zip(self.lines, self._said, strict=True):
+                if line.card:
+                    known[line.card] = said and known.get(line.card, True)
             learner.drilled(known, now)
             self.school.desk.told = self.school.unkept()
 

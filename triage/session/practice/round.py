@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
+from triage.page.inert import inert
 from triage.page.page import Block, Page
 from triage.practice.debrief import debrief_page, side_page
 from triage.practice.faults import Score
@@ -35,6 +36,8 @@ class RoundRoom:
                 self._next()
             else:
                 self.school.desk.told = "You were in the middle of this one."
+                if self.played.finished:
+                    self._give(self.played)
 
     def page(self) -> Page:
         """Return the page where the round stands."""
@@ -157,10 +160,10 @@ class RoundRoom:
         if not minutes or self._began is None:
             return ""
         gone = (self.school.desk.clock().moment - self._began).total_seconds() / 60
-        return f"That were your {minutes:g} minutes. Stop here with b, or go on." if gone >= minutes else ""
+        return f"Those were your {minutes:g} minutes. Stop here with b, or go on." if gone >= minutes else ""
 
     def _told(self, typed: str, what: str) -> None:
-        self.school.desk.told = f"'{typed[:20]}' does nothing here. {what}" if typed else what
+        self.school.desk.told = f"'{inert(typed, 20)}' does nothing here. {what}" if typed else what
 
     def back(self) -> None:
         """Take back the last answer; from the story go home. The case waits there."""
@@ -171,9 +174,11 @@ class RoundRoom:
             self._marked = frozenset()
             return
         before = self.played
-        if self.came is None and before is not None:
+        if self.came is None and before is not None and before.decided:
             self.played = before.back()
-            if self.played is not before and self.school.learner:
+            if self.played is before:
+                self.school.desk.told = "What is answered stands. Go on, or leave with q; the case waits."
+            elif self.school.learner:
                 self.school.learner.give(self.played)
-                return
+            return
         self.school.desk.close(self)

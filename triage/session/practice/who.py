@@ -13,6 +13,7 @@ from triage.page.inert import inert
 from triage.page.page import Block, Choice, Page
 from triage.practice.learner import Learner
 from triage.practice.memory import due
+from triage.practice.names import LONGEST, plain_name, same
 from triage.practice.readiness import PassMark
 from triage.practice.school import mark_of
 
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     from triage.session.desk import Desk
     from triage.session.session import Session
 
-LONGEST_NAME = 40
 NOT_REAL = "Every animal here is invented. With a real one, leave with q and open the guide."
 HABITS = "Two habits count in every case: danger signs first, and not sure counts as the worst."
 
@@ -58,26 +58,30 @@ class School:
         return mark_of(self.desk.holding)
 
     def helpers(self) -> tuple[Helper, ...]:
-        """Return who practises here."""
+        """Return who practises here. Where that can't be read, nothing is written over it."""
         found = self.book.helpers() if self.book else ()
-        return () if isinstance(found, NotKept) else found
+        if isinstance(found, NotKept):
+            self.book, self.desk.told = None, f"Nothing of this is kept: {found.why}."
+            return ()
+        return found
 
-    def named(self, name: str) -> str:
+    def named(self, typed: str) -> str:
         """Take up the helper of a name, or begin with a new one; return what has to be told."""
-        wanted = " ".join(name.split())[:LONGEST_NAME]
-        known = {each.name.lower(): each for each in self.helpers()}
-        helper = known.get(wanted.lower()) or Helper(new_id(), wanted, self.desk.clock().moment)
-        told = ""
-        if wanted.lower() not in known and self.book:
-            came = self.book.keep_helper(helper)
-            told = f"Nothing of this is kept: {came.why}." if isinstance(came, NotKept) else ""
+        name = plain_name(typed)
+        if not name:
+            return "Type a name that can be seen."
+        known = next((each for each in self.helpers() if same(each.name, name)), None)
+        helper = known or Helper(new_id(), name, self.desk.clock().moment)
+        if known is None and self.book:
+            self.book.keep_helper(helper)  # where that fails, it is kept with the first answer
         self.learner = Learner.of(helper, self.book)
-        return told
+        return self.unkept()
 
     def unkept(self) -> str:
         """Return what has to be said where a writing failed."""
         why = self.learner.why_not if self.learner else ""
-        return f"This is not kept: {why}." if why else ""
+        # The same words serve both files; here it is not the lambs that are spoken of.
+        return f"This is not kept: {why.replace('casebook', 'practice book')}." if why else ""
 
 
 @dataclass
@@ -101,7 +105,7 @@ class WhoRoom:
             )
             return Page("practice", "Practice", asked, words=True)
         choices = [
-            Choice(str(at), each.id, inert(each.name, LONGEST_NAME)) for at, each in enumerate(self._shown, 1)
+            Choice(str(at), each.id, inert(each.name, LONGEST)) for at, each in enumerate(self._shown, 1)
         ]
         choices.append(Choice(str(len(choices) + 1), "", "Somebody new"))
         blocks = (Block("heading", "Who practises?"), Block("quiet", NOT_REAL))
@@ -111,7 +115,7 @@ class WhoRoom:
         now = self.school.desk.clock().moment
         waiting = due(learner.kept.values(), now)
         weak = sum(not each.knew for each in waiting)
-        lines = [Block("heading", f"Practice: {inert(learner.helper.name, LONGEST_NAME)}")]
+        lines = [Block("heading", f"Practice: {inert(learner.helper.name, LONGEST)}")]
         lines.append(Block("body", _done_words(len(learner.shown), len(waiting), weak)))
         lines.append(Block("body", HABITS))
         lines.append(Block("quiet", NOT_REAL))
@@ -128,17 +132,14 @@ class WhoRoom:
         if self.school.learner:
             self._open(typed)
         elif self._naming or not self._shown:
-            if inert(typed).strip():
-                desk.told = self.school.named(typed)
-            else:
-                desk.told = "Type a name that can be seen."
+            desk.told = self.school.named(typed)
         elif typed.isdecimal() and 1 <= int(typed) <= len(self._shown):
             self.school.learner = Learner.of(self._shown[int(typed) - 1], self.school.book)
             desk.told = self.school.unkept()
         elif typed == str(len(self._shown) + 1):
             self._naming = True
         else:
-            desk.told = f"'{typed[:20]}' does nothing here."
+            desk.told = f"'{inert(typed, 20)}' does nothing here."
 
     def _open(self, typed: str) -> None:
         desk = self.school.desk
@@ -156,7 +157,7 @@ class WhoRoom:
 
                 desk.open(ShownRoom(self.school))
             case _:
-                desk.told = f"'{typed[:20]}' does nothing here."
+                desk.told = f"'{inert(typed, 20)}' does nothing here."
 
     def command(self, name: str) -> None:
         """No key but the digits does anything here."""
@@ -165,6 +166,7 @@ class WhoRoom:
     def back(self) -> None:
         """Go back to who practises; from there q leaves."""
         if self.school.learner and self.school.helpers():
+            self.school.learner.flush()
             self.school.learner = None
         elif self._naming:
             self._naming = False
@@ -177,5 +179,6 @@ def _done_words(rounds: int, waiting: int, weak: int) -> str:
         return "No case was done yet. One takes a few minutes."
     told = f"{rounds} {'case' if rounds == 1 else 'cases'} done."
     if waiting:
-        told += f" {waiting} things are due again" + (f"; {weak} were not known last time." if weak else ".")
+        things = "thing is" if waiting == 1 else "things are"
+        told += f" {waiting} {things} due again" + (f"; {weak} not known last time." if weak else ".")
     return told
