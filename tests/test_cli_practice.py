@@ -48,7 +48,7 @@ def test_the_holdings_own_pass_mark() -> None:
     """It is set like anything else of the holding, and told on the page; a wrong one is refused."""
     assert triage("setup", "pass-mark=100, 0.5 %, 20 %").returncode == 0
     triage("practice", "Tam", "--plain", typed="q\n")
-    assert "100 are asked" in triage("practice", "Tam", "--ready").stdout
+    assert "100 danger cases since" in triage("practice", "Tam", "--ready").stdout
     wrong = triage("setup", "pass-mark=3")
     assert wrong.returncode != 0
     assert "60, 1 %, 35 %" in wrong.stderr + wrong.stdout

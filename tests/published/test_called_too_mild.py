@@ -110,4 +110,4 @@ def test_a_holding_may_ask_for_more(guide: Guide) -> None:
     """Its own mark counts, and what is wanting names it."""
     asked = Readiness(guide, rounds(*WELL), PassMark(danger=100))
     assert not asked.ready
-    assert "100 are asked" in asked.wanting[0]
+    assert "100 danger cases since" in asked.wanting[0]

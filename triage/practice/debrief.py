@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from triage.guide.model import Guide
-from triage.page.page import Block, Page
+from triage.page.page import Block, Page, page_of
 from triage.page.wall import Wall
 from triage.page.words import Reader
 from triage.page.working import source_words
@@ -13,6 +13,7 @@ from triage.practice.case import Case
 from triage.practice.faults import CALLED, Fault, Score
 from triage.practice.questions import Question, line_words
 from triage.practice.round import Round
+from triage.practice.scoring import plainest_first
 from triage.practice.telling import TITLE, fact_words, supposed_of, supposed_words
 from triage.units import System
 
@@ -28,6 +29,7 @@ ROWS = {
 
 NEXT = "Enter brings the next one. w shows the working and the sources, ? how things are done."
 
+SUPPOSED = ("vet-if", "right-if")
 MOST_TOLD = 3
 """Differences explained at once; the rest are counted. More is not taken in."""
 
@@ -39,8 +41,8 @@ def debrief_page(played: Round, came: Score, system: System) -> Page:
     case = played.posed.case
     reader = Reader(case.walk.guide, case.walk.facts, system)
     blocks = [Block("heading", _headline(came)), Block("body", _page_words(case, reader))]
-    right = _right_words(played, came)
-    blocks += [Block("body", right)] if right else []
+    more = (_why_so_soon(played, reader), _right_words(played, came))
+    blocks += [Block("body", words) for words in more if words]
     blocks += _parting(played, came, system)
     blocks += _labelled("What misleads here", reader.fill(case.trap)) if case.trap else []
     blocks += _labelled("Remember", reader.fill(to_remember(case, came)))
@@ -67,6 +69,8 @@ def _labelled(label: str, words: str) -> list[Block]:
 
 
 def _headline(came: Score) -> str:
+    if came.fails and all(fault.where in SUPPOSED for fault in came.faults if fault.fails):
+        return "Safe for this one. A safety step was missed in what was supposed."
     if came.fails:
         return "A safety step was missed. Here is where."
     if came.faults:
@@ -76,17 +80,21 @@ def _headline(came: Score) -> str:
 
 def _page_words(case: Case, reader: Reader) -> str:
     say = case.walk.guide.urgency(case.urgency).say if case.urgency else ""
-    decided = decided_by(case)
-    by = f" It was decided by this: {decided}." if decided else ""
+    decided = page_of(case.walk, "metric").because
+    by = f" What decides it: {decided}." if decided else ""
     return f"The guide comes to: {reader.fill(case.page.title)}. {say}.{by}".replace("..", ".")
 
 
-def decided_by(case: Case) -> str:
-    """Return the answer that made a case as urgent as it is; empty where only its page did."""
-    rises = [rise for rise in case.walk.state.rises if rise.finding]
-    if not rises or rises[-1].urgency != case.urgency:
+def _why_so_soon(played: Round, reader: Reader) -> str:
+    """Return the plainest rule behind how soon a vet is needed, where the call was right."""
+    question = played.posed.questions[0]
+    if question.right != played.answers["vet"]:
         return ""
-    return fact_words(case.walk, rises[-1].finding, rises[-1].value, "metric")
+    milder = next((option for option in question.options if option.rules), None)
+    if milder is None:
+        return ""
+    rule = plainest_first(reader.guide, milder.rules, (*played.posed.case.told, *played.looked))[0]
+    return f"Why so soon: {reader.fill(rule.because)}"
 
 
 def _right_words(played: Round, came: Score) -> str:
@@ -100,10 +108,7 @@ def _parting(played: Round, came: Score, system: System) -> list[Block]:
     """Tell the first difference, and the grave ones after it, each with its reason and its source."""
     if not came.faults:
         return []
-    # In the order of the round; what fails it is told even where other things came before.
-    grave = {(each.theirs, each.why): each for each in reversed(came.faults[1:]) if each.fails}
-    # A call too late before anything else that was grave.
-    told = [came.faults[0], *sorted(grave.values(), key=lambda each: each.kind == "forbidden")]
+    told = _worth_telling(came)
     blocks: list[Block] = []
     for at, fault in enumerate(told[:MOST_TOLD]):
         label = "Where you part first" if at == 0 else "And here"
@@ -113,6 +118,19 @@ def _parting(played: Round, came: Score, system: System) -> list[Block]:
     if left > 0:
         blocks.append(Block("quiet", f"And {left} more of that kind. They come back in later cases."))
     return blocks
+
+
+def _worth_telling(came: Score) -> list[Fault]:
+    """Return the first difference that matters, then what failed the case, then another call or amount."""
+    first = next((each for each in came.faults if each.kind != "needless"), came.faults[0])
+    others = {(each.theirs, each.why): each for each in reversed(came.faults) if each is not first}
+    called_grave = any(each.kind == "call" for each in came.faults)
+    grave = [each for each in others.values() if each.fails]
+    # A call too late before anything else that was grave.
+    grave.sort(key=lambda each: each.kind in ("forbidden", "nothing"))
+    rest = [each for each in others.values() if each.kind in ("over", "amount")]
+    rest += [] if called_grave else [each for each in others.values() if each.kind == "under"]
+    return [first, *grave, *rest]
 
 
 def _fault(played: Round, fault: Fault, system: System) -> list[Block]:
@@ -167,7 +185,8 @@ def _looks(played: Round) -> list[Block]:
     labels = case.walk.guide.findings
     theirs = ", ".join(labels[name].label for name in played.looked) or "nothing"
     guides = ", ".join(labels[name].label for name in case.hidden) or "nothing more"
-    return _pair("Looked at", theirs, guides)
+    # Another order is told where it matters: the danger signs.
+    return _pair("Looked at", guides if set(played.looked) == set(case.hidden) else theirs, guides)
 
 
 def _row(label: str, question: Question, given: tuple[str, ...], system: System) -> list[Block]:

@@ -7,9 +7,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from triage.guide.model import Act, End, Guide, Rule
+from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
 from triage.guide.model_practice import Deed
 from triage.guide.texts import steps_of
+from triage.page.wall import SAID
 from triage.walk import Walk
 
 Kind = Literal["step", "caution", "call", "deed"]
@@ -54,8 +55,8 @@ def page_at(walk: Walk) -> Act | End:
 
 
 def stands_alone(line: Option) -> bool:
-    """Whether a line can be judged by itself, torn from its page."""
-    return not _LEANING.match(line.text)
+    """Whether a line can be judged by itself, torn from its page: its words, and what it says how much of."""
+    return not _LEANING.match(line.text) and not set(PLACEHOLDER.findall(line.text)) & SAID.keys()
 
 
 def tempting(guide: Guide, rules: Iterable[Rule]) -> Iterator[Option]:

@@ -12,7 +12,7 @@ from triage.amounts import AMOUNTS
 from triage.facts import UNSURE, Facts
 from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
 from triage.guide.texts import said_on
-from triage.page.wall import Wall
+from triage.page.wall import SAID, Wall
 from triage.page.words import Reader
 from triage.practice.case import Case
 from triage.practice.options import Option, idle, own_lines, page_at, stands_alone, tempting
@@ -161,10 +161,12 @@ def _amount(case: Case, rng: Random) -> list[Question]:
 
 
 def amount_of(case: Case) -> str:
-    """Return the first sum by weight that the page of a case shows, or an empty text."""
+    """Return the first sum by weight that is given at once on the page of a case, or an empty text."""
     names = [name for text in said_on(case.page) for name in PLACEHOLDER.findall(text)]
-    weighed = (name for name in names if name in AMOUNTS and "weight" in AMOUNTS[name].needs)
-    return next(weighed, "")
+    given = (
+        name for name in names if name in AMOUNTS and name not in SAID and "weight" in AMOUNTS[name].needs
+    )
+    return next(given, "")
 
 
 def amount_words(case: Case, name: str, system: System) -> str:

@@ -113,9 +113,9 @@ class Readiness:
         """What is still wanting, each as a sentence; empty where the helper is ready."""
         mark, told = self.mark, list[str]()
         if self.in_a_row < mark.danger:
-            told.append(f"{self.in_a_row} danger cases since the last safety miss; {mark.danger} are asked.")
+            told.append(f"{mark.danger} danger cases since the last safety miss; {self.in_a_row} so far.")
         if self.over.of < LEAST_OTHERS:
-            told.append(f"{self.over.of} cases that are not for now; at least {LEAST_OTHERS} are asked.")
+            told.append(f"{LEAST_OTHERS} cases that are not for now; {self.over.of} so far.")
         if self.under.share > mark.under:
             told.append(_too_many("less", self.under, mark.under))
         if self.over.share > mark.over:

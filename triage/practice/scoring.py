@@ -103,7 +103,7 @@ def _vet(played: Round, question: Question, said: str) -> Iterator[Fault]:
         means = guide.urgency(right).means
         yield Fault("over", theirs, guides, means, where=question.kind)
     elif guide.rank(said) > guide.rank(right):
-        rules = _plainest_first(guide, option.rules, (*played.posed.case.told, *played.looked))
+        rules = plainest_first(guide, option.rules, (*played.posed.case.told, *played.looked))
         why, sources = _because(question, rules)
         grave = rules or right == guide.top
         if grave:
@@ -159,7 +159,7 @@ def _rules(question: Question, option: Option) -> list[Rule]:
     return [question.walk.guide.rules[name] for name in option.rules]
 
 
-def _plainest_first(guide: Guide, names: Iterable[str], seen: Iterable[str]) -> list[Rule]:
+def plainest_first(guide: Guide, names: Iterable[str], seen: Iterable[str]) -> list[Rule]:
     """Return rules, the gravest first, and of those the one that speaks of most that was seen."""
     known = set(seen)
 

@@ -17,6 +17,7 @@ TITLE = "Practice: an invented lamb"
 NOT_SURE = "Not sure counts as the worst that it could be."
 OTHERWISE = "Suppose one thing were otherwise."
 OTHERWISE_AGAIN = "Now suppose another thing instead."
+OTHERWISE_STILL = "Suppose the same once more."
 MARKED, OPEN = "[x]", "[ ]"
 
 ASKED = {
@@ -73,7 +74,9 @@ def _before(played: Round, question: Question, system: System) -> list[Block]:
     otherwise = supposed_of(case, question.kind)
     if otherwise is None:
         return []
-    lead = OTHERWISE_AGAIN if question.kind == "right-if" and case.vet_if else OTHERWISE
+    lead = OTHERWISE
+    if question.kind == "right-if" and case.vet_if:
+        lead = OTHERWISE_STILL if case.vet_if == case.right_if else OTHERWISE_AGAIN
     seen = otherwise.finding in (*case.told, *played.looked)
     return [Block("body", supposed_words(case, otherwise, system, lead, seen))]
 
@@ -115,7 +118,12 @@ def _known(played: Round, question: Question, system: System) -> str:
     """Return what was told and seen, as it is in the case, or as it is supposed."""
     case, known = played.posed.case, question.walk.state.known
     seen = [name for name in (*_told(case), *played.looked) if name in case.now and name in known]
-    facts = [fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen]
+    findings = question.walk.guide.findings
+    well = [name for name in seen if known[name] in (getattr(findings[name].normal, "is_", ()) or ())]
+    facts = [
+        fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen if name not in well
+    ]
+    facts += [f"as it should be: {', '.join(findings[name].label for name in well)}"] if well else []
     lead = "It would be" if supposed_of(case, question.kind) else "Seen"
     unsure = any(known[name] is UNSURE for name in seen)
     if lead == "Seen":
