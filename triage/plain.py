@@ -20,7 +20,7 @@ PROMPTS = {
     "lambs": "A number",
     "lamb": "A number to write something down",
     "form": "Type it, or Enter to go back",
-    "practice": "A number, or Enter to go back",
+    "practice": "A number",
     "round": "A number",
     "debrief": "Enter goes on",
 }

@@ -24,7 +24,7 @@ from tests.bench.terminal import GUIDE
 from tests.bench.walks import first_words
 from triage.guide.find import knowledge_root
 from triage.guide.read import read_guide
-from triage.practice.dealing import Dealer, Past, Played
+from triage.practice.dealing import Dealer, Past, Played, calls
 from triage.walk import Walk
 
 ROUNDS = 15
@@ -79,7 +79,18 @@ def _cases() -> list[Figure]:
         dealt.append((perf_counter() - began) * 1000)
         assert posed is not None
         case = posed.case
-        past = Past([*past.rounds, Played(case.name, case.page.name, posed.rules, case.urgency == guide.top)])
+        past = Past(
+            [
+                *past.rounds,
+                Played(
+                    case.name,
+                    case.page.name,
+                    posed.rules,
+                    case.urgency == guide.top,
+                    calls(guide, case.urgency),
+                ),
+            ]
+        )
     base = median(walked)
     return [
         Figure("a drawn case, median", median(drawn), baseline=base),

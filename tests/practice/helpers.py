@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from random import Random
 
-from triage.practice.dealing import Dealer, Past, Played
+from triage.practice.dealing import Dealer, Past, Played, calls
 from triage.practice.faults import Score
 from triage.practice.looking import danger_findings, listed
 from triage.practice.memory import after_round, scheduler_of
@@ -93,7 +93,17 @@ def practised(
         done.append((posed, came))
         kept = {**past.kept, **after_round(past.kept, came, now, plan)}
         past = Past(
-            [*past.rounds, Played(posed.case.name, posed.case.page.name, came.asked, came.danger)], kept
+            [
+                *past.rounds,
+                Played(
+                    posed.case.name,
+                    posed.case.page.name,
+                    came.asked,
+                    came.danger,
+                    calls(dealer.guide, came.urgency),
+                ),
+            ],
+            kept,
         )
         now += A_CASE if len(done) % A_DAY else timedelta(days=1)
         if stop(came):

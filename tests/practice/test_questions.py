@@ -30,7 +30,9 @@ def test_what_is_wrong_by_a_rule_is_forbidden_for_this_very_lamb(dealer: Dealer,
             for option in question.options:
                 assert set(option.rules) <= bearing
                 if option.kind == "deed" and option.rules:
-                    assert all(breaks(guide.deeds[option.name], guide.rules[rule]) for rule in option.rules)
+                    assert all(
+                        breaks(guide, guide.deeds[option.name], guide.rules[rule]) for rule in option.rules
+                    )
 
 
 def test_a_deed_that_the_page_asks_for_is_never_a_wrong_one(dealer: Dealer, guide: Guide) -> None:

@@ -43,11 +43,11 @@ def deeds(guide: Guide) -> Iterator[Problem]:
     """Each deed breaks some rule, and what each rule forbids or asks for has a deed that breaks it."""
     rules = [rule for rule in guide.rules.values() if not (rule.always and rule.always.urgency)]
     for name, deed in guide.deeds.items():
-        if not any(breaks(deed, rule) for rule in rules):
+        if not any(breaks(guide, deed, rule) for rule in guide.rules.values()):
             what = f"no rule is ever broken by '{name}', so it is never wrong; delete it, or mend it"
             yield Problem(deed.place, what, "idle-deed")
     for rule in rules if guide.deeds else ():
-        if not any(breaks(deed, rule) for deed in guide.deeds.values()):
+        if not any(breaks(guide, deed, rule) for deed in guide.deeds.values()):
             what = f"no deed breaks rule '{rule.name}', so practice can't find out who would; add one"
             yield Problem(rule.place, what, "rule-without-deed")
 

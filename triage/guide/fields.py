@@ -322,8 +322,9 @@ DEED: Record[model_practice.Deed] = Record(
         "shows": _SHOWN,
         "says": ListOf(Plain(), or_one=True),
         "against": ListOf(Ref(("rule",)), or_one=True),
+        "later_than": _URGENCY,
     },
-    limits=(ExactlyOne.of("tag", "shows", "says", "against"),),
+    limits=(ExactlyOne.of("tag", "shows", "says", "against", "later_than"),),
 )
 
 FARM: Record[model_practice.Farm] = Record(

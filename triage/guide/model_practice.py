@@ -52,6 +52,8 @@ class Deed:
     says: tuple[str, ...] = ()
     against: tuple[str, ...] = ()
     """Rules that ask for something, and that this deed goes against."""
+    later_than: str = ""
+    """An urgency: the call comes later than that, against each rule that asks for as much or more."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 

@@ -232,6 +232,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "tag": _TAG,
         "shows": _SHOWS,
         "says": "Words that a rule forbids and that this deed stands for.",
+        "later_than": "An urgency; the deed is to call later than that.",
         "against": "The rules that ask for something, and that this deed goes against.",
     },
     "invented farm": {

@@ -37,8 +37,12 @@ WEAK = 3.0
 DUE, DUE_AT_FIRST = 0.1, 0.8
 """What any other due card weighs; and all of them together while rules are unmet, less than one such rule."""
 
-IN_A_ROW, LESS = 2, 20
-"""After so many cases for now the next one is hardly ever for now as well."""
+LESS = 20
+"""After a case for now the next one is hardly ever for now as well, and after several without any that is
+cared for at home, hardly ever one that is not."""
+
+NO_CALL = 5
+"""Cases after which there is to be one for which nobody is phoned, as long as there are any."""
 
 NEIGHBOURS = 8
 """Neighbours of a drawn lamb looked at, to find the two that are worth most."""
@@ -56,6 +60,8 @@ class Played:
     cards: frozenset[str]
     danger: bool = False
     """Whether it was for now."""
+    called: bool = True
+    """Whether a vet was called at all."""
 
 
 @dataclass(frozen=True)
@@ -64,6 +70,11 @@ class Past:
 
     rounds: Sequence[Played] = ()
     kept: Mapping[str, Remembered] = field(default_factory=dict)
+
+
+def calls(guide: Guide, urgency: str) -> bool:
+    """Whether a vet is called at an urgency."""
+    return bool(guide.urgency(urgency).opens)
 
 
 class Dealer:
@@ -97,11 +108,13 @@ class Dealer:
         worth = self.worth(past, now)
         lately = {each.page for each in past.rounds[-NOT_AGAIN:]}
         best: tuple[float, Posed, frozenset[str]] | None = None
-        grave = len(past.rounds) >= IN_A_ROW and all(each.danger for each in past.rounds[-IN_A_ROW:])
+        grave = bool(past.rounds) and past.rounds[-1].danger
+        called = len(past.rounds) >= NO_CALL and all(each.called for each in past.rounds[-NO_CALL:])
         for posed, cards in self._open(past, worth):
             value = worth.of(cards, posed.case.page.name in lately)
             # Who always says "now" is to be wrong often.
             value /= LESS if grave and posed.case.urgency == self.guide.top else 1
+            value *= LESS if called and not calls(self.guide, posed.case.urgency) else 1
             if best is None or value > best[0]:
                 best = (value, posed, cards)
         if best is None:

@@ -80,7 +80,8 @@ def _headline(came: Score) -> str:
 
 def _page_words(case: Case, reader: Reader) -> str:
     say = case.walk.guide.urgency(case.urgency).say if case.urgency else ""
-    decided = page_of(case.walk, "metric").because
+    # Where an act was done, the answer that raised it may be of the lamb as it was before.
+    decided = "" if case.before else page_of(case.walk, "metric").because
     by = f" What decides it: {decided}." if decided else ""
     return f"The guide comes to: {reader.fill(case.page.title)}. {say}.{by}".replace("..", ".")
 

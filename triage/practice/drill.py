@@ -42,7 +42,11 @@ class Line:
 
 def drill(guide: Guide, rng: Random) -> tuple[Line, ...]:
     """Return ten lines in a mixed order, half of them for phoning now."""
-    grave, calm = list(grave_lines(guide)), list(calm_lines(guide))
+    grave = list(grave_lines(guide))
+    # Two findings may have the same words for what is normal: once is enough.
+    calm = list(
+        {guide.findings[each.finding].choices[each.choice]: each for each in calm_lines(guide)}.values()
+    )
     lines = rng.sample(grave, min(HALF, len(grave)))
     lines += rng.sample(calm, min(LINES - len(lines), len(calm)))
     rng.shuffle(lines)

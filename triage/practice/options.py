@@ -63,16 +63,18 @@ def tempting(guide: Guide, rules: Iterable[Rule]) -> Iterator[Option]:
     """Yield each deed that breaks a rule which bears on this lamb, with all those rules."""
     bearing = tuple(rules)
     for name, deed in guide.deeds.items():
-        broken = tuple(rule.name for rule in bearing if breaks(deed, rule))
+        broken = tuple(rule.name for rule in bearing if breaks(guide, deed, rule))
         if broken:
             yield Option(name, "deed", deed.do, broken, right=False)
 
 
-def breaks(deed: Deed, rule: Rule) -> bool:
+def breaks(guide: Guide, deed: Deed, rule: Rule) -> bool:
     """Whether a deed does what a rule forbids, or goes against what it asks for."""
-    never = rule.never
+    never, always = rule.never, rule.always
     if never is None:
-        return rule.name in deed.against
+        asked = always.urgency if always else ""
+        late = bool(asked and deed.later_than) and guide.rank(asked) <= guide.rank(deed.later_than)
+        return late or rule.name in deed.against
     pairs = ((never.tag, deed.tag), (never.shows, deed.shows), (never.says, deed.says))
     return any(not set(one).isdisjoint(other) for one, other in pairs)
 

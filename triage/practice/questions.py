@@ -25,6 +25,8 @@ Kind = Literal["vet", "first", "amount", "right", "vet-if", "right-if"]
 
 MOST_LINES = 7
 MOST_WRONG, MOST_RIGHT = 5, 3
+MOST_OWN = 3
+"""Deeds that break one rule which no other deed does; they would lose against those that break many."""
 LEAST_RIGHT = 2
 """Right lines without which the cautions of the page are taken too."""
 MOST_FIRST = 4
@@ -110,7 +112,7 @@ class Questions:
     ) -> Question:
         """Ask which lines are right; the wrong ones break as many as can be of the rules that bear."""
         page = page_at(walk)
-        wrong = _covering([*tempting(self.guide, rules)], MOST_WRONG, rng)
+        wrong = self._wrong([*tempting(self.guide, rules)], rng)
         if not wrong:
             others = [*idle(self.guide, page, rules)]
             wrong = rng.sample(others, min(len(others), 1))
@@ -121,6 +123,13 @@ class Questions:
         right += cautions[: max(0, LEAST_RIGHT - len(right))]
         right = right or [own_lines(walk)[0]]
         return Question(kind, walk, _shuffled([*right, *wrong], rng), many=True)
+
+    def _wrong(self, deeds: list[Option], rng: Random) -> list[Option]:
+        """Return deeds to leave: some that break a rule of their own, and a few that break all others."""
+        own = [deed for deed in deeds if self.guide.deeds[deed.name].against]
+        chosen = rng.sample(own, min(len(own), MOST_OWN))
+        others = [deed for deed in deeds if deed not in own]
+        return [*chosen, *_covering(others, MOST_WRONG - len(chosen), rng)]
 
 
 def supposed_walk(case: Case, otherwise: Answer) -> Walk | None:
@@ -136,11 +145,20 @@ def supposed_walk(case: Case, otherwise: Answer) -> Walk | None:
     if not found:
         return None
     changed = case.walk.change(found[-1], otherwise.value)
-    if not isinstance(changed.walk.node, Act | End):
+    walk = changed.walk
+    if not isinstance(walk.node, Act | End):
         return None
-    if changed.dropped and changed.walk.state.urgency != case.walk.guide.top:
+    if changed.dropped and walk.state.urgency != case.walk.guide.top:
         return None
-    return changed.walk
+    return walk if _all_else_is_the_same(case, otherwise, walk) else None
+
+
+def _all_else_is_the_same(case: Case, otherwise: Answer, walk: Walk) -> bool:
+    """Whether nothing but the one answer is otherwise: before an act much may have been."""
+    return all(
+        name == otherwise.finding or case.now.get(name, value) == value
+        for name, value in walk.state.known.items()
+    )
 
 
 def _amount(case: Case, rng: Random) -> list[Question]:

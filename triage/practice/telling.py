@@ -116,15 +116,16 @@ def supposed_words(
 
 def _known(played: Round, question: Question, system: System) -> str:
     """Return what was told and seen, as it is in the case, or as it is supposed."""
-    case, known = played.posed.case, question.walk.state.known
-    seen = [name for name in (*_told(case), *played.looked) if name in case.now and name in known]
+    case, otherwise = played.posed.case, supposed_of(played.posed.case, question.kind)
+    known = {**case.now, **({otherwise.finding: otherwise.value} if otherwise else {})}
+    seen = [name for name in (*_told(case), *played.looked) if name in case.now]
     findings = question.walk.guide.findings
     well = [name for name in seen if known[name] in (getattr(findings[name].normal, "is_", ()) or ())]
     facts = [
         fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen if name not in well
     ]
     facts += [f"as it should be: {', '.join(findings[name].label for name in well)}"] if well else []
-    lead = "It would be" if supposed_of(case, question.kind) else "Seen"
+    lead = "It would be" if otherwise else "Seen"
     unsure = any(known[name] is UNSURE for name in seen)
     if lead == "Seen":
         facts += [f"before: {_earlier(case, move, system)}" for move in case.before]

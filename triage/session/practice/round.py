@@ -86,22 +86,28 @@ class RoundRoom:
         from triage.page.side import techniques
 
         listed_there = techniques(self.played.posed.case.walk) if self.played and self._side == "how" else ()
-        picked = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0
+        picked = _number(typed)
         if 1 <= picked <= len(listed_there) and not self._picked:
             self._picked = picked
         else:
             self._side, self._picked = "", 0
 
     def _look(self, typed: str) -> None:
+        """Look at one thing, or at several whose numbers are typed at once."""
         assert self.played is not None
         names = [finding.name for finding in listed(self.played.posed.case)]
-        number = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0
-        if not 1 <= number <= len(names):
+        numbers = [_number(part) for part in typed.replace(",", " ").split()]
+        if not numbers or not all(1 <= number <= len(names) for number in numbers):
             self._told(typed, "Type a number to look, or d to decide.")
-        elif names[number - 1] in self.played.looked:
+            return
+        chosen = [names[number - 1] for number in numbers]
+        if all(name in self.played.looked for name in chosen):
             self.school.desk.told = "You have looked at that."
-        else:
-            self._give(self.played.look(names[number - 1]))
+            return
+        played = self.played
+        for name in chosen:
+            played = played.look(name)
+        self._give(played)
 
     def _answer(self, typed: str) -> None:
         question = self.played.question if self.played else None
@@ -182,3 +188,8 @@ class RoundRoom:
                 self.school.learner.give(self.played)
             return
         self.school.desk.close(self)
+
+
+def _number(typed: str) -> int:
+    """Return a number that is typed, 0 for anything else."""
+    return int(typed) if typed.isascii() and typed.isdecimal() and len(typed) < 3 else 0

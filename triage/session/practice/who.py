@@ -144,7 +144,7 @@ class WhoRoom:
     def _open(self, typed: str) -> None:
         desk = self.school.desk
         match typed:
-            case "1" | "":
+            case "1":
                 from triage.session.practice.round import RoundRoom
 
                 desk.open(RoundRoom(self.school))
