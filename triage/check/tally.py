@@ -21,6 +21,7 @@ class Tally:
     how_tos: int
     sources: int
     rules: int
+    cases: int
     longest: tuple[str, ...]
     walks: int
     """Every telling answer counts as a way of its own: a choice, a band, a number itself, not sure."""
@@ -33,7 +34,7 @@ class Tally:
         return [
             f"Sound: {self.asks} questions, {self.acts} acts, {sum(self.ends.values())} ends ({ends}).",
             f"{self.findings} findings, {self.numbers} numbers, {self.how_tos} how-tos, "
-            f"{self.sources} sources, {self.rules} rules.",
+            f"{self.sources} sources, {self.rules} rules, {self.cases} practice cases.",
             f"{self.walks:,} walks proved over {self.states:,} situations, in {self.seconds:.2f} s.",
             f"Longest walk: {len(self.longest)} screens ({' > '.join(self.longest)}).",
         ]
@@ -53,6 +54,7 @@ class Tally:
             len(guide.how_tos),
             len(guide.sources),
             len(guide.rules),
+            len(guide.cases),
             max(searched.longest().values(), key=len, default=()),
             searched.onward.walks,
             len(searched.states.at),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from triage.guide.model import Guide
-from triage.page.page import Block, Page, page_of
+from triage.page.page import Block, Page
 from triage.page.wall import Wall
 from triage.page.words import Reader
 from triage.page.working import source_words
@@ -80,10 +80,24 @@ def _headline(came: Score) -> str:
 
 def _page_words(case: Case, reader: Reader) -> str:
     say = case.walk.guide.urgency(case.urgency).say if case.urgency else ""
-    # Where an act was done, the answer that raised it may be of the lamb as it was before.
-    decided = "" if case.before else page_of(case.walk, "metric").because
+    decided = decided_by(case)
     by = f" What decides it: {decided}." if decided else ""
     return f"The guide comes to: {reader.fill(case.page.title)}. {say}.{by}".replace("..", ".")
+
+
+def decided_by(case: Case) -> str:
+    """Return the sign that made a case as urgent as it is; empty where only its page did.
+
+    An age or a sex may come last, but the sign before it is what one phones for. Where an act was done, what
+    raised it may be of the lamb as it was before.
+    """
+    findings = case.walk.guide.findings
+    rises = [rise for rise in case.walk.state.rises if rise.finding]
+    if case.before or not rises or rises[-1].urgency != case.urgency:
+        return ""
+    signs = [rise for rise in rises if findings[rise.finding].normal]
+    rise = rises[-1] if findings[rises[-1].finding].normal or not signs else signs[-1]
+    return fact_words(case.walk, rise.finding, rise.value, "metric")
 
 
 def _why_so_soon(played: Round, reader: Reader) -> str:

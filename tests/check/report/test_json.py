@@ -78,7 +78,7 @@ class _Larger(Tally):
 
 def test_counts_that_are_yet_to_come(tmp_path: Path) -> None:
     """Whatever the summary counts is in the report under its own name."""
-    tally = _Larger(1, 0, {}, 1, 0, 0, 0, 0, ("a",), 2, 3, 0.5, {"well": _Shown(2, ("a", "b"))})
+    tally = _Larger(1, 0, {}, 1, 0, 0, 0, 0, 0, ("a",), 2, 3, 0.5, {"well": _Shown(2, ("a", "b"))})
 
     text = as_json(Checked("guide", (), tally))
 
