@@ -12,9 +12,9 @@ PAGES = {
     "tables": "first milk and milk by weight",
     "cupboard": "what to have in the house",
     "record": "an empty record of a lamb, to write on",
+    "all": "all of those, into a folder: triage print all --out pages",
     "leader": "cases to play aloud, answers on the back: triage print leader scours",
     "readiness": "who has met the pass mark in practice",
-    "all": "all of them, into a folder: triage print all --out pages",
 }
 """What can be printed."""
 
