@@ -16,7 +16,7 @@ from math import sqrt
 from random import Random
 
 from triage.guide.model import Guide
-from triage.practice.cards import RULE, cards_of, kind_of, rule_card
+from triage.practice.cards import RULE, SIGN, cards_of, kind_of, rule_card
 from triage.practice.case import Case
 from triage.practice.drawing import Drawing
 from triage.practice.drawn import draw_case
@@ -33,6 +33,9 @@ SINCE = 60
 
 WEAK = 3.0
 """What a card weighs that was not known when it was last asked, and is due."""
+
+SIGNS_FIRST = 8
+"""How much more a danger sign never met weighs than a rule."""
 
 DUE, DUE_AT_FIRST = 0.1, 0.8
 """What any other due card weighs; and all of them together while rules are unmet, less than one such rule."""
@@ -170,13 +173,14 @@ class Dealer:
         """Return what each card is worth now."""
         last = {card: at for at, played in enumerate(past.rounds) for card in played.cards}
         unmet = {
-            card: rare
+            card: rare * (SIGNS_FIRST if kind_of(card) == SIGN else 1)
             for card, rare in self.rarity.items()
-            if kind_of(card) == RULE and len(past.rounds) - last.get(card, -SINCE) >= SINCE
+            if kind_of(card) in (RULE, SIGN) and len(past.rounds) - last.get(card, -SINCE) >= SINCE
         }
+        rules = any(kind_of(card) == RULE for card in unmet)
         weak = {card for card, kept in past.kept.items() if not kept.knew and kept.due <= now}
         due = {card for card, kept in past.kept.items() if kept.knew and kept.due <= now}
-        return Worth({**unmet, **dict.fromkeys(weak, WEAK)}, frozenset(weak), frozenset(due), bool(unmet))
+        return Worth({**unmet, **dict.fromkeys(weak, WEAK)}, frozenset(weak), frozenset(due), rules)
 
 
 @dataclass(frozen=True)

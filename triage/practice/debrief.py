@@ -10,6 +10,7 @@ from triage.page.wall import Wall
 from triage.page.words import Reader
 from triage.page.working import source_words
 from triage.practice.case import Case
+from triage.practice.dealing import calls
 from triage.practice.faults import CALLED, Fault, Score
 from triage.practice.questions import Question, line_words
 from triage.practice.round import Round
@@ -73,7 +74,7 @@ def _headline(came: Score) -> str:
         return "Safe for this one. A safety step was missed in what was supposed."
     if came.fails:
         return "A safety step was missed. Here is where."
-    if came.faults:
+    if any(fault.kind != "needless" for fault in came.faults):
         return "Safe. Some of it the guide does otherwise."
     return "Just as the guide does it."
 
@@ -106,7 +107,7 @@ def _why_so_soon(played: Round, reader: Reader) -> str:
     if question.right != played.answers["vet"]:
         return ""
     milder = next((option for option in question.options if option.rules), None)
-    if milder is None:
+    if milder is None or not calls(reader.guide, question.right[0]):
         return ""
     rule = plainest_first(reader.guide, milder.rules, (*played.posed.case.told, *played.looked))[0]
     return f"Why so soon: {reader.fill(rule.because)}"
@@ -121,8 +122,8 @@ def _right_words(played: Round, came: Score) -> str:
 
 def _parting(played: Round, came: Score, system: System) -> list[Block]:
     """Tell the first difference, and the grave ones after it, each with its reason and its source."""
-    if not came.faults:
-        return []
+    if all(each.kind == "needless" for each in came.faults):
+        return []  # a look too many is counted, and is no reason to be corrected
     told = _worth_telling(came)
     blocks: list[Block] = []
     for at, fault in enumerate(told[:MOST_TOLD]):
@@ -137,6 +138,8 @@ def _parting(played: Round, came: Score, system: System) -> list[Block]:
 
 def _worth_telling(came: Score) -> list[Fault]:
     """Return the first difference that matters, then what failed the case, then another call or amount."""
+    if not came.faults:
+        return []
     first = next((each for each in came.faults if each.kind != "needless"), came.faults[0])
     others = {(each.theirs, each.why): each for each in reversed(came.faults) if each is not first}
     called_grave = any(each.kind == "call" for each in came.faults)
@@ -222,11 +225,9 @@ def _pair(label: str, theirs: str, guides: str) -> list[Block]:
 
 
 def to_remember(case: Case, came: Score) -> str:
-    """Return the one thing to take away: the author's, or the gravest difference's reason, or a caution."""
-    if case.remember:
-        return case.remember
-    grave = next((fault.why for fault in came.faults if fault.fails and fault.why), "")
-    return grave or next(iter(case.page.cautions), "")
+    """Return the one thing to take away: why a safety step mattered, or the author's word, or a caution."""
+    grave = next((fault.why for fault in _worth_telling(came) if fault.fails and fault.why), "")
+    return grave or case.remember or next(iter(case.page.cautions), "")
 
 
 def _stop(words: str) -> str:

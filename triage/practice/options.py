@@ -16,7 +16,7 @@ from triage.walk import Walk
 Kind = Literal["step", "caution", "call", "deed"]
 
 _LEANING = re.compile(
-    r"(?:If|Once|When|Then|Again|Else|After|Only|So|Not|Until|Do that|The same|It needs|It drinks)\b"
+    r"(?:If|Once|When|Then|Again|Else|After|Only|So|Not|Until|Do that|The same|It needs|It drinks|Newborn)\b"
     r"|[^?]*\?\s"
 )
 """How a line begins that says nothing without the line before it, or is not for every such lamb."""

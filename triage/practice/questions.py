@@ -11,7 +11,7 @@ from typing import Literal
 from triage.amounts import AMOUNTS
 from triage.facts import UNSURE, Facts
 from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
-from triage.guide.texts import said_on
+from triage.guide.texts import steps_of
 from triage.page.wall import SAID, Wall
 from triage.page.words import Reader
 from triage.practice.case import Case
@@ -180,11 +180,9 @@ def _amount(case: Case, rng: Random) -> list[Question]:
 
 def amount_of(case: Case) -> str:
     """Return the first sum by weight that is given at once on the page of a case, or an empty text."""
-    names = [name for text in said_on(case.page) for name in PLACEHOLDER.findall(text)]
-    given = (
-        name for name in names if name in AMOUNTS and name not in SAID and "weight" in AMOUNTS[name].needs
-    )
-    return next(given, "")
+    names = [name for step in steps_of(case.page) for name in PLACEHOLDER.findall(step.do)]
+    sums = (AMOUNTS[name] for name in names if name in AMOUNTS and name not in SAID)
+    return next((each.name for each in sums if "weight" in each.needs), "")
 
 
 def amount_words(case: Case, name: str, system: System) -> str:
@@ -232,7 +230,7 @@ def line_words(question: Question, option: Option, system: System) -> str:
 
 def amount_line(case: Case, system: System) -> str:
     """Return the line of a page whose amount is asked for, without the amount."""
-    text = next(text for text in said_on(case.page) if amount_of(case) in PLACEHOLDER.findall(text))
+    text = next(step.do for step in steps_of(case.page) if amount_of(case) in PLACEHOLDER.findall(step.do))
     return Wall(case.walk.guide, system).fill(text)
 
 

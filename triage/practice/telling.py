@@ -14,7 +14,7 @@ from triage.units import System
 from triage.walk import Answer, Done, Walk
 
 TITLE = "Practice: an invented lamb"
-NOT_SURE = "Not sure counts as the worst that it could be."
+NOT_SURE = "Not sure counts as a worry until something else tells more."
 OTHERWISE = "Suppose one thing were otherwise."
 OTHERWISE_AGAIN = "Now suppose another thing instead."
 OTHERWISE_STILL = "Suppose the same once more."
@@ -116,9 +116,10 @@ def supposed_words(
 
 def _known(played: Round, question: Question, system: System) -> str:
     """Return what was told and seen, as it is in the case, or as it is supposed."""
+    # Of a supposed lamb only what the guide still goes by: the rest may not be so any more.
     case, otherwise = played.posed.case, supposed_of(played.posed.case, question.kind)
-    known = {**case.now, **({otherwise.finding: otherwise.value} if otherwise else {})}
-    seen = [name for name in (*_told(case), *played.looked) if name in case.now]
+    known = question.walk.state.known if otherwise else case.now
+    seen = [name for name in (*_told(case), *played.looked) if name in case.now and name in known]
     findings = question.walk.guide.findings
     well = [name for name in seen if known[name] in (getattr(findings[name].normal, "is_", ()) or ())]
     facts = [
@@ -157,7 +158,7 @@ def fact_words(walk: Walk, name: str, value: Value, system: System) -> str:
     reader = _reader(walk, system)
     words = reader.answer(finding, value)
     if value is UNSURE:
-        return f"{finding.label}: not sure, and nobody can tell"
+        return f"{finding.label}: not sure, and it can't be told now"
     if words.lower().startswith("none of these"):
         others = [reader.choice(finding, each) for each in finding.choices if each != value]
         return f"{finding.label}: none of these: {'; '.join(others)}"

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from triage.session.session import Session
 
 NOT_REAL = "Every animal here is invented. With a real one, leave with q and open the guide."
-HABITS = "Two habits count in every case: danger signs first, and not sure counts as the worst."
+HABITS = "Two habits count in every case: danger signs first, and not sure counts as a worry."
 
 
 @dataclass
