@@ -122,15 +122,19 @@ def _known(played: Round, question: Question, system: System) -> str:
     seen = [name for name in (*_told(case), *played.looked) if name in case.now and name in known]
     findings = question.walk.guide.findings
     well = [name for name in seen if known[name] in (getattr(findings[name].normal, "is_", ()) or ())]
+    # What the guide never asks here was found as it should be, and a supposed lamb is not known by it.
+    aside = [] if otherwise else [name for name in played.looked if name not in case.now]
     facts = [
         fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen if name not in well
     ]
-    facts += [f"as it should be: {', '.join(findings[name].label for name in well)}"] if well else []
+    as_it_should = ", ".join(findings[name].label for name in (*well, *aside))
+    facts += [f"as it should be: {as_it_should}"] if as_it_should else []
     lead = "It would be" if otherwise else "Seen"
     unsure = any(known[name] is UNSURE for name in seen)
     if lead == "Seen":
         facts += [f"before: {_earlier(case, move, system)}" for move in case.before]
-    told = f"{lead}: {'; '.join(facts)}." if facts else "Nothing was looked at."
+    none = "Nothing else is known of it." if otherwise else "Nothing was looked at."
+    told = f"{lead}: {'; '.join(facts)}." if facts else none
     return f"{told} {NOT_SURE}" if unsure else told
 
 
