@@ -25,7 +25,7 @@ def test_a_look_that_found_nothing_wrong_is_told_again(dealer: Dealer) -> None:
             continue
         words = said(Round(posed).look(aside.name).decide())
         assert "Nothing was looked at" not in words, posed.case.name
-        assert aside.label in words.partition("as it should be: ")[2], posed.case.name
+        assert aside.label in words.partition("as it should be (")[2], posed.case.name
 
 
 def test_who_has_not_looked_is_told_so(dealer: Dealer) -> None:

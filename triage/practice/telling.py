@@ -128,7 +128,7 @@ def _known(played: Round, question: Question, system: System) -> str:
         fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen if name not in well
     ]
     as_it_should = ", ".join(findings[name].label for name in (*well, *aside))
-    facts += [f"as it should be: {as_it_should}"] if as_it_should else []
+    facts += [f"as it should be ({as_it_should})"] if as_it_should else []
     lead = "It would be" if otherwise else "Seen"
     unsure = any(known[name] is UNSURE for name in seen)
     if lead == "Seen":
