@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.check.practice_canaries import PRACTICE
 from tests.conftest import read_small, small_guide, write_small
 from triage.guide.find import knowledge_root
 from triage.guide.model import Ask
@@ -65,6 +66,22 @@ def test_a_mistake_is_named_with_what_would_be_right(
     assert read.guide is None
     assert any(said in str(problem) for problem in read.problems), "\n".join(map(str, read.problems))
     assert all(str(problem).startswith(f"{file}:") for problem in read.problems)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "clashes: [{danger: {is: lump}}]",
+        "odd_together: [{danger: {is: lump}, temperature: {up_to: chill}}]",
+        "leads_on: {danger: lump}",
+    ],
+)
+def test_what_no_made_up_lamb_could_be_is_named(tmp_path: Path, line: str) -> None:
+    """A choice misspelt there would hold nothing apart, and nobody would see it."""
+    read = read_small(tmp_path, *PRACTICE, ("farm.yaml", "first:", f"{line}\nfirst:"))
+
+    assert [problem.place.file for problem in read.problems] == ["farm.yaml"]
+    assert "finding 'danger' has no choice 'lump'; did you mean 'limp'?" in str(read.problems[0])
 
 
 def test_every_mistake_comes_in_one_run(tmp_path: Path) -> None:

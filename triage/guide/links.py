@@ -7,9 +7,9 @@ from typing import Protocol
 
 from triage.amounts import AMOUNTS
 from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS, RAISING_UNITS
-from triage.guide import model, model_rearing
+from triage.guide import model, model_practice, model_rearing
 from triage.guide.items import Item
-from triage.guide.rule_links import look_up_choices, look_up_rules, look_up_unit
+from triage.guide.rule_links import look_up_choices, look_up_farms, look_up_rules, look_up_unit
 from triage.guide.shapes import Mention, Reading
 from triage.guide.way_links import look_up_ways_in
 from triage.problems import Place, nearest
@@ -27,6 +27,7 @@ class Parts(Protocol):
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
     cupboard: dict[str, Item]
+    farms: dict[str, model_practice.Farm]
 
 
 def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) -> None:
@@ -49,6 +50,7 @@ def look_up(reading: Reading, names: Mapping[str, Iterable[str]], parts: Parts) 
         elif isinstance(node, model.Act) and bool(node.at_most) != bool(node.else_):
             reading.wrong(node.place, f"act '{node.name}' needs both 'at_most' and 'else', or neither")
     look_up_rules(parts, findings, reading)
+    look_up_farms(parts, findings, reading)
     if parts.cupboard:  # a walk reads none, and is spared the loading
         from triage.guide.item_links import look_up_items
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Protocol
 
-from triage.guide import model, model_rearing
+from triage.guide import model, model_practice, model_rearing
 from triage.guide.shapes import Reading
 from triage.problems import Place, nearest
 from triage.units import same_dimension
@@ -21,6 +21,7 @@ class Parts(Protocol):
     rules: dict[str, model.Rule]
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
+    farms: dict[str, model_practice.Farm]
 
 
 def look_up_rules(parts: Parts, findings: Mapping[str, model.Finding], reading: Reading) -> None:
@@ -40,6 +41,16 @@ def look_up_rules(parts: Parts, findings: Mapping[str, model.Finding], reading: 
         _ages(duty, parts.numbers, reading)
     for law in parts.laws.values():
         _age(law.ring_until, law.place, parts.numbers, reading)
+
+
+def look_up_farms(parts: Parts, findings: Mapping[str, model.Finding], reading: Reading) -> None:
+    """Add a mistake for each pair of choices that practice could never meet."""
+    for farm in parts.farms.values():
+        for lamb in (*farm.clashes, *farm.odd_together):
+            _lamb(lamb, findings, parts.numbers, reading)
+        for name, choices in farm.leads_on.items():
+            if name in findings:
+                look_up_choices(choices, findings[name], farm.place, reading)
 
 
 def _ages(duty: model_rearing.Duty, numbers: Mapping[str, model.Number], reading: Reading) -> None:
