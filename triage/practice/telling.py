@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from triage.facts import UNSURE, Value
 from triage.page.page import Block, Choice, Page
 from triage.page.words import Reader
@@ -116,26 +118,29 @@ def supposed_words(
 
 def _known(played: Round, question: Question, system: System) -> str:
     """Return what was told and seen, as it is in the case, or as it is supposed."""
-    # Of a supposed lamb only what the guide still goes by: the rest may not be so any more.
-    case, otherwise = played.posed.case, supposed_of(played.posed.case, question.kind)
-    known = question.walk.state.known if otherwise else case.now
+    case = played.posed.case
+    if supposed_of(case, question.kind):
+        # Of a supposed lamb only what the guide still goes by: the rest may not be so any more.
+        known, aside, earlier = question.walk.state.known, [], []
+        lead, none = "It would be", "Nothing else is known of it."
+    else:
+        # What the guide never asks here was found as it should be.
+        known, aside = case.now, [name for name in played.looked if name not in case.now]
+        earlier = [f"before: {_earlier(case, move, system)}" for move in case.before]
+        lead, none = "Seen", "Nothing was looked at."
     seen = [name for name in (*_told(case), *played.looked) if name in case.now and name in known]
-    findings = question.walk.guide.findings
-    well = [name for name in seen if known[name] in (getattr(findings[name].normal, "is_", ()) or ())]
-    # What the guide never asks here was found as it should be, and a supposed lamb is not known by it.
-    aside = [] if otherwise else [name for name in played.looked if name not in case.now]
-    facts = [
-        fact_words(question.walk, name, known[name], system).rstrip(".") for name in seen if name not in well
-    ]
-    as_it_should = ", ".join(findings[name].label for name in (*well, *aside))
-    facts += [f"as it should be ({as_it_should})"] if as_it_should else []
-    lead = "It would be" if otherwise else "Seen"
-    unsure = any(known[name] is UNSURE for name in seen)
-    if lead == "Seen":
-        facts += [f"before: {_earlier(case, move, system)}" for move in case.before]
-    none = "Nothing else is known of it." if otherwise else "Nothing was looked at."
+    facts = [*_facts(question.walk, {name: known[name] for name in seen}, aside, system), *earlier]
     told = f"{lead}: {'; '.join(facts)}." if facts else none
-    return f"{told} {NOT_SURE}" if unsure else told
+    return f"{told} {NOT_SURE}" if any(known[name] is UNSURE for name in seen) else told
+
+
+def _facts(walk: Walk, seen: Mapping[str, Value], aside: Sequence[str], system: System) -> list[str]:
+    """Return what is out of the way in words, and what is not by its label alone."""
+    findings = walk.guide.findings
+    well = [name for name in seen if seen[name] in (getattr(findings[name].normal, "is_", ()) or ())]
+    facts = [fact_words(walk, name, seen[name], system).rstrip(".") for name in seen if name not in well]
+    labels = ", ".join(findings[name].label for name in (*well, *aside))
+    return [*facts, f"as it should be ({labels})"] if labels else facts
 
 
 def _seen(case: Case, name: str, system: System) -> str:
