@@ -104,6 +104,7 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     check = commands.add_parser("check", help="prove that a guide holds together")
     check.add_argument("folder", nargs="?", type=Path, help="a knowledge folder; the shipped one if none")
     check.add_argument("--report", choices=REPORTS, default="text", help="how to tell what came of it")
+    check.add_argument("--own", type=Path, metavar="FOLDER", help="with an own folder laid over it")
     check.add_argument("--out", type=Path, metavar="FILE", help="write the report to FILE")
     check.set_defaults(run=run_check, version=False)
     add_kept(commands, _shared)
@@ -120,6 +121,30 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     cupboard = commands.add_parser("cupboard", help="list what to have in the house, and what to buy first")
     add_cupboard(cupboard, _shared)
     add_schema(commands.add_parser("schema", help="write what an editor needs to check a guide as you type"))
+    _reviewing(commands)
+
+
+def _reviewing(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    """Add what the guidance is read, changed and signed with."""
+    from triage.commands.book import add_book
+    from triage.commands.compare import add_compare
+    from triage.commands.cut import add_cut
+    from triage.commands.new import add_new
+    from triage.commands.read import add_read
+    from triage.commands.sign import add_sign
+
+    read = commands.add_parser("read", help="read the guidance: topics, amounts, rules and all they rest on")
+    _shared(read)
+    add_read(read)
+    book = commands.add_parser("book", help="write the whole guidance as one page, to walk without a program")
+    _shared(book)
+    add_book(book)
+    add_compare(commands.add_parser("compare", help="tell what changed between two guides"))
+    sign = commands.add_parser("sign", help="read the guidance to sign it, or to object to it")
+    _shared(sign)
+    add_sign(sign)
+    add_new(commands.add_parser("new", help="begin a topic, a number, or a folder of your own"))
+    add_cut(commands.add_parser("cut", help="keep what an edition says, once it is checked and explained"))
 
 
 def _shared(parser: argparse.ArgumentParser) -> None:

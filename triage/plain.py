@@ -23,6 +23,8 @@ PROMPTS = {
     "practice": "A number",
     "round": "A number",
     "debrief": "Enter goes on",
+    "sitting": "A number",
+    "read": "A number, or a word to look for",
 }
 
 BELL = "\a"
@@ -88,4 +90,5 @@ def prompt(page: Page) -> str:
     """Return the prompt for a page, with the keys that work on it."""
     keys = ", ".join(f"{key.key} {key.word}" for key in keys_for(page.kind, in_view=True))
     such_as = f", like {page.example}" if page.example else ""
-    return f"{PROMPTS[page.kind]}{such_as} ({keys}): "
+    asked = "Type it" if page.words and page.kind == "sitting" else PROMPTS[page.kind]
+    return f"{asked}{such_as} ({keys}): "

@@ -13,6 +13,7 @@ from triage.facts import Unsure, Value
 from triage.guide.model import Ask, End
 from triage.guide.texts import said_on
 from triage.page.words import Reader
+from triage.review.of import words_of
 from triage.units import System
 from triage.walk import Answer, Move, Walk
 
@@ -26,6 +27,7 @@ def record_of(walk: Walk, system: System) -> dict[str, Any]:
     return {
         "record": VERSION,
         "edition": walk.guide.front.edition,
+        "review": words_of(walk.guide),
         "finished": walk.finished,
         "answers": [_move(walk, move) for move in walk.moves],
         "end": node.name if isinstance(node, End) else None,

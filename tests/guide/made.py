@@ -15,7 +15,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from triage.guide import fields
-from triage.guide.leaves import Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.leaves import Day, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
 from triage.guide.shapes import ListOf, MapOf, Record
 
@@ -49,6 +49,11 @@ def made(shape: object, names: Names) -> Made:
 @made.register
 def _plain(shape: Plain, names: Names) -> Made:
     return st.sampled_from(_WORDS)
+
+
+@made.register
+def _day(shape: Day, names: Names) -> Made:
+    return st.dates().map(str)
 
 
 @made.register

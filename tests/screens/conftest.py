@@ -19,13 +19,22 @@ from triage.guide.find import knowledge_root
 from triage.guide.model import Guide
 from triage.guide.read import read_guide
 from triage.holding.holding import Holding
+from triage.page.page import Block
+from triage.page.wall import Wall
 from triage.practice.dealing import Dealer
+from triage.reading.library import Library
+from triage.reading.pages import statement_blocks
+from triage.review.queue import Due
+from triage.review.signing import Signer, Signing
+from triage.review.standing import Review
 from triage.screens.app import LambApp
 from triage.screens.view import View
 from triage.session import Session
 from triage.session.desk import House
 from triage.session.keeping import Keeping
 from triage.session.practice.who import School, WhoRoom
+from triage.session.reading import ReadingRoom
+from triage.session.signing import SigningRoom
 from triage.walk import Walk
 
 NOW = Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC)
@@ -101,6 +110,21 @@ PLACES: Mapping[str, Sequence[str]] = {
     "practice-working": ("1", "2", *TO_THE_TALK, "w"),
     "practice-drill": ("2", "enter"),
     "practice-shown": ("3",),
+    "read-contents": (),
+    "read-typed": (*"ud",),
+    "read-list": ("2",),
+    "read-topic": (*"cold", "enter"),
+    "read-map": (*"map/navel", "enter"),
+    "read-end": (*"not-warming", "enter"),
+    "read-number": (*"severe-chill", "enter"),
+    "read-sum": (*"sum/milk-feed", "enter"),
+    "read-used": (*"severe-chill", "enter", "2"),
+    "read-found": (*"thermometre", "enter"),
+    "sign-who": (),
+    "sign-as": (*"Ann Field", "enter"),
+    "sign-page": (*"Ann Field", "enter", "1", "enter"),
+    "sign-object": (*"Ann Field", "enter", "1", "enter", "3", *"Too"),
+    "sign-through": (*"Ann Field", "enter", "1", "enter", "4", "4"),
 }
 """Every kind of screen, by the keys that lead to it from the list of the invented night's lambs, or from the
 first page of practice."""
@@ -148,7 +172,52 @@ def practising(guide: Guide) -> Session:
     return session
 
 
+@lru_cache(maxsize=1)
+def library_of(edition: str) -> Library:
+    """Return the statements of the shipped guide, joined once for all screens."""
+    guide = read_guide(knowledge_root()).guide
+    assert guide is not None
+    assert guide.front.edition == edition
+    return Library(guide)
+
+
+def reading(guide: Guide) -> Session:
+    """Return a session at the contents of reading."""
+    session = Session(Walk(guide), vet="01632 960111", clock=lambda: NOW)
+    session.desk.open(ReadingRoom(session, library_of(guide.front.edition), alone=True))
+    return session
+
+
+def signing(guide: Guide) -> Session:
+    """Return a session in which two statements are to be signed, by somebody who has to give a name first."""
+    session = Session(Walk(guide), clock=lambda: NOW)
+    whole = library_of(guide.front.edition).guide
+    review = Review({"node/not-warming": "1" * 20, "number/severe-chill": "2" * 20}, ())
+    queue = tuple(Due(key, "never reviewed", 0, 1.0) for key in review.seals)
+
+    def begin(signer: Signer) -> Signing:
+        return Signing(review, queue, signer, Path("own"), "2026-02-11", guide.front.edition)
+
+    def tell(key: str, session: Session) -> tuple[Block, ...]:
+        return statement_blocks(Wall(whole, session.system), key)
+
+    session.desk.open(SigningRoom(session, begin, tell))
+    return session
+
+
 SIGNS = {"question_mark": "?"}
+
+
+def session_for(guide: Guide, folder: Path, place: str) -> Session:
+    """Return the session in which a kind of screen is found."""
+    match place.partition("-")[0]:
+        case "practice":
+            return practising(guide)
+        case "read":
+            return reading(guide)
+        case "sign":
+            return signing(guide)
+    return night(guide, folder / place)
 
 
 async def go_to(pilot: Pilot[None], guide: Guide, folder: Path, place: str) -> None:
@@ -158,7 +227,7 @@ async def go_to(pilot: Pilot[None], guide: Guide, folder: Path, place: str) -> N
     book = app.session.desk.keeping.book
     if book is not None:
         book.close()
-    app.session = practising(guide) if place.startswith("practice") else night(guide, folder / place)
+    app.session = session_for(guide, folder, place)
     app.session.watch()
     app.view = View(ascii=app.view.ascii)
     for key in PLACES[place]:

@@ -100,4 +100,50 @@ WORDING: Mapping[str, str] = {
 }
 """Of the texts."""
 
-KINDS: Mapping[str, str] = {**READING, **PARTS, **WALKS, **WORDING}
+EDITION: Mapping[str, str] = {
+    "overdue": "The guidance has been read again by the day that was set for it.",
+    "same-edition": "An edition stays as it was cut; what changes is the next one.",
+    "unexplained-change": "Each change since the last edition has its reason.",
+    "reason-for-nothing": "Each reason is for something that changed.",
+    "sitting-changed": "What somebody signed is as they left it.",
+}
+"""Of what was cut as an edition, and signed."""
+
+OWN: Mapping[str, str] = {
+    "own-frame": "An own folder takes nothing from what the check goes by, and swaps no answers.",
+    "own-rule": "An own folder changes no rule of the shipped guide, unless a vet signed that.",
+    "own-number": "An own folder keeps numbers published and on the safer side, unless a vet signed that.",
+    "own-page": "An own folder takes nothing from a page or a question, unless a vet signed that.",
+    "own-caution": "An own folder takes nothing from how-tos, duties or laws, unless a vet signed that.",
+    "own-less-urgent": "An own folder makes no lamb less urgent, unless a vet signed that.",
+    "own-too-much": "Each situation of an own folder can be compared with the shipped guide.",
+    "no-such-text": "Other words stand for a text that the guide has.",
+    "other-figures": "Other words keep the figures of the text that they stand for.",
+}
+"""Of an own folder, held against the shipped guide."""
+
+UPKEEP: frozenset[str] = frozenset(WORDING) | {
+    "unused",
+    "unneeded-item",
+    "need-without-item",
+    "tag-without-item",
+    "word-of-two-items",
+    "too-many-items",
+    "unreachable",
+    "dead-branch",
+    "no-lamb-comes",
+    "rule-never-fires",
+    "idle-deed",
+    "no-opening",
+    "first-cases",
+    "easy-cases",
+    "page-without-case",
+    "rule-without-case",
+    "rule-without-deed",
+    "case-answer",
+    "case-clash",
+    "case-told",
+}
+"""What an edition is refused for, and no lamb can come to harm by: no page is closed for it at night."""
+
+KINDS: Mapping[str, str] = {**READING, **PARTS, **WALKS, **WORDING, **EDITION, **OWN}

@@ -25,14 +25,16 @@ def run_check(parsed: argparse.Namespace) -> int:
     from triage.check.report import REPORTS
     from triage.guide.find import knowledge_root
     from triage.guide.read import read_guide
+    from triage.holding.place import own_folder
 
     gc.disable()  # nothing is thrown away until the report is out, so there is nothing to collect
     folder = parsed.folder or parsed.guide or knowledge_root()
-    read = read_guide(folder)
+    own = parsed.own or (None if parsed.folder or parsed.guide else own_folder())
+    read = read_guide(folder, own=own)
     if read.unreadable:
         complain(read.unreadable)
         return Exit.UNREADABLE
-    checked = _check(folder, read)
+    checked = checked_folder(folder, read, own)
     text = REPORTS[parsed.report](checked)
     if parsed.out is None:
         _print(text, parsed.report)
@@ -47,15 +49,38 @@ def run_check(parsed: argparse.Namespace) -> int:
     return Exit.PROBLEMS
 
 
-def _check(folder: Folder, read: Read) -> Checked:
+def checked_folder(folder: Folder, read: Read, own: Path | None = None) -> Checked:
+    """Return what came of checking a guide: the proof, its upkeep, and what an own folder does to it."""
+    from datetime import date
+
     from triage.check import check_parts, prove
     from triage.check.report.checked import Checked
+    from triage.review.upkeep import upkeep
 
     if read.guide is None:
         parts = check_parts(read.part) if read.part else []
         return Checked.of(str(folder), (*read.problems, *parts))
+    if own:
+        return _checked_with(folder, read, own)
     proof = prove(read.guide, two=True)
-    return Checked.of(str(folder), (*read.problems, *proof.problems), read.guide, proof.tally)
+    kept = upkeep(folder, read.guide, date.today())
+    return Checked.of(str(folder), (*read.problems, *proof.problems, *kept), read.guide, proof.tally)
+
+
+def _checked_with(folder: Folder, read: Read, own: Path) -> Checked:
+    """Return what came of checking a guide that an own folder was laid over."""
+    from triage.check import prove
+    from triage.check.report.checked import Checked
+    from triage.guide.kept import in_other_words
+    from triage.guide.read import read_guide
+    from triage.own.judging import judged
+
+    whole, base = in_other_words(read, own, another_language=False).guide, read_guide(folder).guide
+    if base is None or whole is None or read.guide is None:
+        return Checked.of(f"{folder} with {own}", read.problems)
+    proof = prove(whole, two=True)
+    problems = (*read.problems, *proof.problems, *judged(base, read.guide, own))
+    return Checked.of(f"{folder} with {own}", problems, whole, proof.tally)
 
 
 def _print(text: str, report: str) -> None:

@@ -36,6 +36,7 @@ from triage.paper.topics import topic_parts
 from triage.problems import nearest
 from triage.rearing.gathering import bag_of
 from triage.rearing.plan import trusted
+from triage.review.of import said_of
 from triage.units import System
 from triage.whole_file import write_bytes_whole, write_whole
 
@@ -72,7 +73,7 @@ class Making:
     def foot(self) -> Foot:
         """What stands at the foot of each sheet."""
         here = self.now.moment.astimezone(self.now.zone)
-        return Foot(self.guide.front.edition, f"{here.day} {here:%B %Y}")
+        return Foot(self.guide.front.edition, f"{here.day} {here:%B %Y}", said_of(self.guide, here.date()))
 
 
 @dataclass(frozen=True)

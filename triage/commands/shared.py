@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.page.ascii import can_show, to_ascii
+from triage.page.inert import inert
 
 if TYPE_CHECKING:
     from collections.abc import Set as AbstractSet
@@ -70,6 +71,7 @@ def open_guide(
     opened all the same, with a warning: a file of answers shows its maker where it goes wrong. `also`
     names what is read beside what a walk goes by.
     """
+    ahead = read is not None
     read = read or read_for_use(folder, also)
     if read.unreadable:
         complain(f"The guide can't be opened: {read.unreadable}.")
@@ -89,16 +91,21 @@ def open_guide(
         complain("This guide has mistakes and is not safe to use until they are mended.")
         complain("If a lamb is in danger, phone your vet now.")
         return Exit.PROBLEMS
+    known = read.guide.known
+    if known and known.notice and not ahead:  # a full screen shows it on every page
+        complain(inert(known.notice, 1000))
     return read.guide
 
 
 def read_for_use(folder: Path | None, also: AbstractSet[Part] = frozenset()) -> Read:
     """Read the shipped guide, or a folder of the person's own."""
     if folder is not None:
+        from triage.guide.known import Known, known_as
         from triage.guide.read import read_guide
 
         # A folder of the person's own is checked before it is used, and that goes by all of it.
-        return read_guide(folder)
+        read = read_guide(folder)
+        return known_as(read, Known(reviews_in=(folder,)))
     from triage.shipped import read_shipped
 
     return read_shipped(also)

@@ -14,5 +14,10 @@ def print_version(parsed: argparse.Namespace) -> int:
     guide = open_guide(parsed.guide)
     if isinstance(guide, Exit):
         return guide
+    from datetime import date
+
+    from triage.review.of import said_of
+
     say(f"triage {triage.__version__}, guide edition {guide.front.edition} of {guide.front.date}")
+    say(said_of(guide, date.today()))
     return Exit.FINE

@@ -162,6 +162,8 @@ def _wait_for_a_line(meanwhile: Callable[[], None]) -> None:
 
 def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> int:
     """Walk by a file of answers and print where it ends."""
+    from datetime import date
+
     from triage.answers import Stopped, follow, read_answers
     from triage.clock import Now
     from triage.entry import AnswerReader
@@ -185,7 +187,7 @@ def walk_answers(guide: Guide, parsed: argparse.Namespace, system: System) -> in
     if isinstance(came, Stopped):
         complain(came.why)
         return Exit.PROBLEMS
-    page = page_of(came, system)
+    page = page_of(came, system, today=date.today())
     if page.urgency:
         say(f"** {page.urgency.say}" + (f" ({page.because})" if page.because else ""))
     for line in lay_out(page, 76):

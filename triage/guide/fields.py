@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from triage.guide import model, model_practice, model_rearing
 from triage.guide.items import HowMany, Item
-from triage.guide.leaves import AsTyped, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.leaves import AsTyped, Day, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
 from triage.guide.shapes import ListOf, MapOf, Record, Shape
 from triage.units import UNITS
@@ -377,6 +377,7 @@ FRONT: Record[model.Front] = Record(
         "tag_changes": MapOf(ListOf(_FINDING), ref=("act tag",)),
         "vet_asks": ListOf(_FINDING),
         "unless_told": MapOf(Plain(), ref=("finding",)),
+        "review_by": Day(),
     },
     proof_only=frozenset(("tag_words", "tag_changes")),
 )

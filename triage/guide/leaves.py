@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
 
 from triage.guide.model import PLACEHOLDER
@@ -69,6 +70,24 @@ class Plain:
         """Return the text on one line."""
         text = _as_text(value, reading, "a text")
         return None if text is None else " ".join(text.split())
+
+
+@dataclass(frozen=True)
+class Day:
+    """A day of the calendar, year first."""
+
+    def read(self, value: Written, reading: Reading) -> str | None:
+        """Return the day as it was written."""
+        text = _as_text(value, reading, "a day, like 2027-01-31")
+        if text is None:
+            return None
+        try:
+            if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+                return date.fromisoformat(text).isoformat()
+        except ValueError:
+            pass
+        reading.wrong(value.place, f"'{text}' is not a day; write it year first, like 2027-01-31")
+        return None
 
 
 @dataclass(frozen=True)

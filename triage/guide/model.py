@@ -13,6 +13,7 @@ from triage.units import Quantity
 
 if TYPE_CHECKING:
     from triage.guide.items import Item
+    from triage.guide.known import Known
     from triage.guide.model_practice import Deed, Farm, WrittenCase
     from triage.guide.model_rearing import Duty, Law
 
@@ -314,6 +315,8 @@ class Front:
     """Findings that a vet asks about for any such lamb; what was not looked at is told."""
     unless_told: Mapping[str, str] = field(default_factory=dict)
     """What the way in asks, and the answer that is taken as known unless a walk begins by answering it."""
+    review_by: str = ""
+    """The day by which the guidance is to be read again, year first."""
     place: Place = field(default=_SOMEWHERE, compare=False)
 
 
@@ -350,6 +353,8 @@ class Guide:
     deeds: Mapping[str, Deed] = field(default_factory=dict)
     farm: Farm | None = None
     """Read for the check and for practice."""
+    known: Known | None = field(default=None, compare=False)
+    """Where it comes from, and what is known of it."""
 
     @cached_property
     def by_topic(self) -> Mapping[str, tuple[Node, ...]]:

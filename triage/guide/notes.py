@@ -20,6 +20,7 @@ NOTES: Mapping[str, Mapping[str, str]] = {
         "edition": "The edition of the guidance, such as 2026.1.",
         "date": "The day of this edition, year first.",
         "title": "The title of the whole guide.",
+        "review_by": "The day by which it is to be read again, year first; after it, every face says so.",
         "intended_use": "Who and what the guide is for, and what it does not do.",
         "not_covered": "What a reader may look for in vain, one line each.",
         "way_in": "The node where every walk begins.",

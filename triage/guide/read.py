@@ -10,8 +10,9 @@ from typing import Any
 
 from triage.amounts import AMOUNTS
 from triage.guide import fields, model, model_practice, model_rearing
-from triage.guide.files import list_files
+from triage.guide.files import list_files, own_files
 from triage.guide.find import Folder
+from triage.guide.fitting import fitted, layered
 from triage.guide.items import Item
 from triage.guide.leaves import Plain
 from triage.guide.links import look_up
@@ -65,21 +66,22 @@ _PROOF_ONLY = re.compile(r"^    (?:for|must_say):.*\n(?:      .*\n)*", re.MULTIL
 
 
 @collector_at_rest()
-def read_guide(folder: Folder, also: AbstractSet[Part] = EVERYTHING) -> Read:
+def read_guide(folder: Folder, also: AbstractSet[Part] = EVERYTHING, own: Folder | None = None) -> Read:
     """Read a knowledge folder. Never raises for anything that is in it, or missing from it.
 
     A walk goes by no rule and by nothing that says which lambs a page is for, raises no lamb and opens no
-    cupboard, so the way to a question may leave all that out; what is proved needs it.
+    cupboard, so the way to a question may leave all that out; what is proved needs it. What `own` holds is
+    laid over the guide, entry by entry (`fitting.py`); its places begin with `own/`.
     """
-    files = list_files(folder)
-    if isinstance(files, str):
-        return Read(None, (), files)
+    files, mine = list_files(folder), own_files(own)
+    if isinstance(files, str) or isinstance(mine, str):
+        return Read(None, (), files if isinstance(files, str) else str(mine))
     reading = Reading(proof="proof" in also)
     parts = _Parts({}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, {})
-    for name, file in files:
+    for name, layers in layered(files, mine):
         if not is_wanted(name, also):
             continue
-        written = read_file(name, file, reading)
+        written = fitted([read_file(place, file, reading) for place, file in layers], reading)
         if written is None:
             reading.unread |= _DEFINED_IN.get(name.partition("/")[0], set())
         else:

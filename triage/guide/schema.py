@@ -14,7 +14,7 @@ from functools import singledispatch
 from typing import Any
 
 from triage.guide import fields, model
-from triage.guide.leaves import AsTyped, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
+from triage.guide.leaves import AsTyped, Day, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.notes import FILE_NOTES, NOTES
 from triage.guide.shapes import NAME, ListOf, MapOf, Record
 
@@ -74,6 +74,15 @@ _PLAIN = _text(r"\S", "Write a text.")
 def schema_of(shape: object, book: Book) -> Schema:
     """Return the JSON Schema of what a shape reads."""
     raise TypeError(f"schema.py has no schema for a {type(shape).__name__}; register one there")
+
+
+@schema_of.register
+def _day(shape: Day, book: Book) -> Schema:
+    return {
+        "type": "string",
+        "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$",
+        "patternErrorMessage": 'Write a day year first, in quotes, like "2027-01-31".',
+    }
 
 
 @schema_of.register

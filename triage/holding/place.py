@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
@@ -25,6 +26,21 @@ def holding_file() -> Path | Nowhere:
 def shelf_file() -> Path | Nowhere:
     """Return where it is written down what is on the shelf, beside the holding."""
     return _in("user_config_path", "shelf.txt")
+
+
+def own_folder() -> Path | None:
+    """Return the folder that fits the guide to this holding; None where there is none.
+
+    It lies beside the holding, or where TRIAGE_OWN says; TRIAGE_OWN left empty means none.
+    """
+    named = os.environ.get("TRIAGE_OWN")
+    if named is not None:
+        return Path(named) if named else None
+    place = _in("user_config_path", "own")
+    try:
+        return place if isinstance(place, Path) and place.is_dir() else None
+    except OSError:
+        return None
 
 
 def casebook_file() -> Path | Nowhere:

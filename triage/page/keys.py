@@ -31,6 +31,7 @@ KEYS = (
     Key("f", "afresh", "look afresh", ("lamb",)),
     Key("k", "looked", "look done", ("lamb",)),
     Key("c", "card", "its card", ("lamb",)),
+    Key("c", "contents", "contents", ("read",)),
     Key("p", "plan", "its plan", ("lamb",)),
     Key("x", "close", "end its care", ("lamb",)),
     Key("?", "how", "how and why", (*_WALK, "debrief")),
@@ -40,7 +41,8 @@ KEYS = (
     Key("l", "lamb", "lamb", _WALK),
     Key("o", "lambs", "others", (*_WALK, "side", "lamb", "form")),
     Key("h", "holding", "this holding", ("lambs",)),
-    Key("u", "units", "other units", in_view=False),
+    Key("u", "units", "other units", tuple(kind for kind in get_args(Kind) if kind != "read"), in_view=False),
+    Key("u", "units", "other units", ("read",)),
     Key("t", "light", "another light, on the full screen", in_view=False),
     Key("q", "leave", "leave"),
 )

@@ -3,21 +3,36 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from typing import Literal
 
 from triage.facts import UNSURE, Value
-from triage.guide.model import COMMON_PRACTICE, FROM_MEMORY, Act, Ask, End, Finding, Guide, Step, Urgency
+from triage.guide.model import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    Act,
+    Ask,
+    End,
+    Finding,
+    Guide,
+    Step,
+    Urgency,
+)
 from triage.guide.texts import said_on
 from triage.page.words import Reader
+from triage.review.dates import past
 from triage.typed import example
 from triage.units import System
 from triage.walk import Answer, Walk
 from triage.ways_in import begun, matter, other_ways
 
 Role = Literal["heading", "body", "label", "step", "caution", "choice", "quiet", "blank", "typed", "told"]
-Kind = Literal["ask", "act", "end", "side", "lambs", "lamb", "form", "practice", "round", "debrief"]
+Kind = Literal[
+    "ask", "act", "end", "side", "lambs", "lamb", "form", "practice", "round", "debrief", "sitting", "read"
+]
 """A question, a thing to do, an outcome, a page beside them, the list of lambs, one lamb, a form to fill, the
-rooms of practice, a round at a made-up lamb, and what is said after it."""
+rooms of practice, a round at a made-up lamb, what is said after it, a statement to be signed, and a page of
+reading."""
 
 LONGEST_BECAUSE = 40
 """A longer answer is not told again in the line of the urgency: the name of the finding serves."""
@@ -88,8 +103,12 @@ class Page:
     """What must be said on every page now: a look that is due, or that nothing is kept."""
 
 
-def page_of(walk: Walk, system: System, hours: float | None = None) -> Page:
-    """Return the page for where a walk is; `hours` is the lamb's age now, where its birth is known."""
+def page_of(walk: Walk, system: System, hours: float | None = None, today: date | None = None) -> Page:
+    """Return the page for where a walk is.
+
+    `hours` is the lamb's age now, where its birth is known; by `today` it is told whether the guidance is
+    overdue for another reading.
+    """
     reader = Reader(walk.guide, walk.facts, system)
     state = walk.state
     node = state.node
@@ -98,13 +117,13 @@ def page_of(walk: Walk, system: System, hours: float | None = None) -> Page:
     title = walk.guide.topics[node.topic].title
     if isinstance(node, Ask):
         finding = walk.guide.findings[node.finding]
-        choices, blocks = _choices(finding, reader), _ask(finding, reader, walk)
+        choices, blocks = _choices(finding, reader), _ask(finding, reader, walk, today)
         such_as = example(finding.measure, system) if finding.measure else ""
         return Page("ask", title, blocks, choices, finding.measure, such_as, urgency, because, lamb)
     if isinstance(node, Act):
         blocks = _act(node, reader, walk)
         return Page("act", title, blocks, urgency=urgency, because=because, lamb=lamb)
-    blocks = _end(node, reader, urgency)
+    blocks = (*_end(node, reader, urgency), *_stands(node, walk.guide, today))
     return Page("end", title, blocks, urgency=urgency, because=because, lamb=lamb)
 
 
@@ -170,7 +189,7 @@ def _choices(finding: Finding, reader: Reader) -> tuple[Choice, ...]:
     return (*known, Choice("n", UNSURE, finding.unsure or "Not sure"))
 
 
-def _ask(finding: Finding, reader: Reader, walk: Walk) -> tuple[Block, ...]:
+def _ask(finding: Finding, reader: Reader, walk: Walk, today: date | None) -> tuple[Block, ...]:
     blocks = [Block("heading", reader.fill(finding.ask))]
     before = _last(walk, finding.name)
     if before is not None:
@@ -178,10 +197,30 @@ def _ask(finding: Finding, reader: Reader, walk: Walk) -> tuple[Block, ...]:
     if finding.look:
         blocks.append(Block("body", reader.fill(finding.look)))
     if not begun(walk):
-        blocks.append(Block("quiet", "First aid only: vet, law and labels first."))
+        blocks += _first_said(walk.guide, today)
     if not walk.moves and (pointer := _other_ways(walk.guide, reader)):
         blocks.append(Block("label", pointer))
     return tuple(blocks)
+
+
+def _first_said(guide: Guide, today: date | None) -> list[Block]:
+    """Return what is said before anything is asked: what the guide is, and who stands behind it."""
+    from triage.review.of import words_of
+
+    late = past(guide.front, today) if today else ""
+    said = [Block("quiet", f"First aid only: vet, law and labels first. {words_of(guide)}")]
+    return [Block("caution", late, "!"), *said] if late else said
+
+
+def _stands(node: End, guide: Guide, today: date | None) -> tuple[Block, ...]:
+    """Return how sure an end is, how it stands with vets, and whether it is to be read again."""
+    from triage.review.of import standing
+
+    found = standing(guide, f"node/{node.name}")
+    late = past(guide.front, today) if today else ""
+    told = [Block("caution", text, "!") for text in (found.objection, late) if text]
+    sure = f"{CERTAINTY_WORDS.get(node.certainty, '')} {found.words}".strip()
+    return (Block("blank", ""), *told, Block("quiet", sure))
 
 
 def _other_ways(guide: Guide, reader: Reader) -> str:
@@ -218,7 +257,6 @@ def _end(node: End, reader: Reader, urgency: Urgency | None) -> tuple[Block, ...
     if node.look_again:
         blocks.append(Block("body", f"Look again in {reader.number(node.look_again)}."))
     blocks += _guesses(node, reader)
-    blocks += [Block("blank", ""), Block("quiet", CERTAINTY_WORDS.get(node.certainty, ""))]
     return tuple(blocks)
 
 

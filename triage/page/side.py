@@ -35,8 +35,18 @@ def how_page(walk: Walk, system: System, picked: int = 0, kind: Kind = "act") ->
         blocks.append(Block("heading", "No technique is needed here"))
     shown = () if picked else _page_texts(walk.guide, node)
     blocks += word_blocks(walk.guide, (*shown, *(block.text for block in blocks)))
+    blocks += _stands(walk)
     keys = [Block("quiet", f"{key.key}  {key.word}") for key in keys_for(kind) if key.name != "how"]
     return Page("side", "How and why", (*blocks, Block("blank", ""), Block("label", "Keys"), *keys))
+
+
+def _stands(walk: Walk) -> list[Block]:
+    """Return how the page that `?` was pressed on stands with vets."""
+    from triage.review.of import standing
+
+    found = standing(walk.guide, f"node/{walk.node.name}")
+    objected = [Block("caution", found.objection, "!")] if found.objection else []
+    return [Block("blank", ""), *objected, Block("quiet", found.words)]
 
 
 def techniques(walk: Walk) -> list[HowTo]:

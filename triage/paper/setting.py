@@ -81,7 +81,7 @@ DOING = Style("doing", 12, 1.24, after=1.2)
 LABEL = Style("label", 10.5, 1.2, bold=True)
 NOTE = Style("note", 10.5, 1.25, after=0.5)
 SMALL = Style("small", 8.5, 1.25, after=0.4)
-FOOT = Style("foot", 8, 1.3)
+FOOT = Style("foot", 8, 1.25)
 
 STYLES = (
     *(TITLE, BIG, MIDDLE, SIGN, AID, HUGE, BAND, HEAD, LEAD),

@@ -15,6 +15,7 @@ from triage.paper.html import document, safe
 from triage.paper.laying import laid
 from triage.paper.pieces import Part
 from triage.paper.setting import FOOT, STYLES
+from triage.review.standing import NEVER
 
 Size = Literal["a4", "letter"]
 
@@ -67,6 +68,8 @@ class Foot:
 
     edition: str
     day: str
+    stands: str = NEVER
+    """Who has reviewed it, and whether it is overdue for another reading."""
     word: str = "First aid and care, not a diagnosis. Your vet, the law and labels come first."
 
 
@@ -89,5 +92,5 @@ def _foot(title: str, foot: Foot, number: int, count: int) -> str:
     where = f"{title}. Edition {foot.edition}. Printed {foot.day}."
     return (
         f'<footer class="{FOOT.name}"><p class="number">Page {number} of {count}</p>'
-        f"<p>{safe(where)}</p><p>{safe(foot.word)}</p></footer>"
+        f"<p>{safe(where)}</p><p>{safe(foot.stands)}</p><p>{safe(foot.word)}</p></footer>"
     )

@@ -230,8 +230,8 @@ class LambApp(App[None]):
         """
         if self.view.typed:
             return True
-        if page.words:
-            return True
+        if page.words:  # beside choices a digit chooses at once
+            return not (page.choices and character in DIGITS)
         if page.measure:
             return character not in AT_ONCE
         if page.timed and character == "a":

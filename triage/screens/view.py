@@ -80,7 +80,9 @@ def head_lines(page: Page, vet: str, width: int, height: int) -> Styled:
 def key_lines(page: Page, width: int, height: int) -> Styled:
     """The keys that work here, wrapped so that none is cut off where there is room for all."""
     words = [f"{key.key} {key.word}" for key in keys_for(page.kind, in_view=True)]
-    if page.words:
+    if page.words and page.choices:
+        words = ["1-9 choose", "Enter look for it", "Esc leave", "Tab vet"]
+    elif page.words:
         words = ["Enter send", "Esc back", "Tab vet"]
     elif page.measure:
         # Letters are typed here, so going back is on Esc.

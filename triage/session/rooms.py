@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 def room_for(name: str, session: Session) -> Room:
-    """Return a new room: lambs, lamb, card, plan, vet or holding."""
+    """Return a new room: lambs, lamb, card, plan, vet, holding or reading."""
     match name:
         case "lambs":
             from triage.session.lambs import LambsRoom
@@ -37,4 +37,8 @@ def room_for(name: str, session: Session) -> Room:
             from triage.session.holding import HoldingRoom
 
             return HoldingRoom(session)
+        case "reading":
+            from triage.session.reading import reading_room
+
+            return reading_room(session)
     raise LookupError(name)

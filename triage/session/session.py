@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from triage.casebook.rows import Look
 from triage.clock import Now
+from triage.page.inert import inert
 from triage.page.keys import named
 from triage.page.page import Page
 from triage.session.alarms import alarm_line, looks_now
@@ -38,6 +39,8 @@ class Session:
         self.desk.keeping.called = about(walk)
         self.left = False
         self._due = ""
+        known = walk.guide.known
+        self._notice = inert(known.notice, 400) if known else ""
         self.desk.told = house.news()
 
     @property
@@ -89,10 +92,9 @@ class Session:
         page = self.room.page()
         lamb = self.desk.keeping.lamb
         if page.lamb and lamb and page.kind in ("ask", "act", "end"):
-            from triage.page.inert import inert
-
             page = replace(page, lamb=f"{inert(lamb.name, 24)}, {page.lamb}")
-        return replace(page, alarm=alarm_line(self.desk.keeping, self._due))
+        alarm = alarm_line(self.desk.keeping, self._due)
+        return replace(page, alarm=f"{alarm} {self._notice}".strip())
 
     def take(self, typed: str, words: bool = False) -> None:
         """Take one line or key. Nothing that is typed is lost, and a wrong key does no harm.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from datetime import date
 
 from triage.clock import hhmm
 from triage.entry import AskAgain, Understood
@@ -49,7 +50,7 @@ class Walking:
         """Return the page to show now."""
         system = self.desk.system
         if not self.side:
-            page = self._offering(page_of(self.walk, system, self._age_now()))
+            page = self._offering(page_of(self.walk, system, self._age_now(), self._today()))
             return self._naming_taught(self._recalling(page))
         # Loaded when one is first opened: the first question does not need them.
         from triage.page import side, working
@@ -61,6 +62,10 @@ class Walking:
                 return working.working_page(self.walk, system)
             case _:
                 return side.answers_page(self.walk, system)
+
+    def _today(self) -> date:
+        now = self.desk.clock()
+        return now.moment.astimezone(now.zone).date()
 
     def grow(self) -> bool:
         """Let the lamb grow to its age of now; whether another page is right for it then, which is told."""

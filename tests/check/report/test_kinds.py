@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from triage.check.kinds import KINDS, PARTS, READING, WALKS, WORDING
+from triage.check.kinds import EDITION, KINDS, OWN, PARTS, READING, WALKS, WORDING
 
 TRIAGE = Path(__file__).parents[3] / "triage"
 
-CARRIES = {"Problem": 2, "wrong": 2, "Claim": 2}
+CARRIES = {"Problem": 2, "wrong": 2, "Claim": 2, "unsigned": 3, "_at": 3}
 """What is called with a kind of problem, and where it stands among the arguments."""
 
 PASSED_ON = {"rule", "rule.name", "claim.rule"}
@@ -31,7 +31,8 @@ def kinds_in(source: Path) -> Iterator[ast.expr]:
 
 
 def raised() -> list[ast.expr]:
-    sources = [path for folder in ("guide", "check", "practice") for path in (TRIAGE / folder).rglob("*.py")]
+    folders = ("guide", "check", "practice", "review", "own")
+    sources = [path for folder in folders for path in (TRIAGE / folder).rglob("*.py")]
     return [kind for source in sources for kind in kinds_in(source)]
 
 
@@ -51,7 +52,7 @@ def test_no_kind_hides_from_this_test() -> None:
 
 def test_no_kind_is_described_twice() -> None:
     """The parts of the table do not overlap."""
-    assert len(KINDS) == sum(map(len, (READING, PARTS, WALKS, WORDING)))
+    assert len(KINDS) == sum(map(len, (READING, PARTS, WALKS, WORDING, EDITION, OWN)))
 
 
 @pytest.mark.parametrize(("kind", "says"), KINDS.items())

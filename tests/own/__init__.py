@@ -1,0 +1,1 @@
+"""An own folder, and what is held to its check before it is used."""

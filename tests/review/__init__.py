@@ -1,0 +1,1 @@
+"""Who stands behind the guidance."""

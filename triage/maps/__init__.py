@@ -1,0 +1,1 @@
+"""Maps: the way through a topic, as values, as a drawing and as lines of text."""
