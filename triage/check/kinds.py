@@ -112,9 +112,9 @@ EDITION: Mapping[str, str] = {
 OWN: Mapping[str, str] = {
     "own-frame": "An own folder takes nothing from what the check goes by, and swaps no answers.",
     "own-rule": "An own folder changes no rule of the shipped guide, unless a vet signed that.",
-    "own-number": "An own folder keeps numbers published and on the safer side, unless a vet signed that.",
+    "own-number": "An own folder moves no number to less safe, unless a vet signed that.",
     "own-page": "An own folder takes nothing from a page or a question, unless a vet signed that.",
-    "own-caution": "An own folder takes nothing from how-tos, duties or laws, unless a vet signed that.",
+    "own-caution": "An own folder takes nothing from how-tos or laws, unless a vet signed that.",
     "own-less-urgent": "An own folder makes no lamb less urgent, unless a vet signed that.",
     "own-too-much": "Each situation of an own folder can be compared with the shipped guide.",
     "no-such-text": "Other words stand for a text that the guide has.",
