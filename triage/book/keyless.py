@@ -11,7 +11,7 @@ _CHANGE = re.compile(r"\b([Pp])ress a, and change\b")
 _NUMBER = re.compile(r"\btype ([0-9]+)\b")
 _LETTER = re.compile(r",? or type [a-z]\b")
 _TYPED = re.compile(r"(?:(?<=^)|(?<=[.?] ))Type [^.?]*[.?] ?")
-KEYED = re.compile(r"\b[Pp]ress [a-z]\b[.,]|(?<!birth\s)\b[Tt]ype\b")
+KEYED = re.compile(r"\b[Pp]ress [a-z]\b[.,]|(?<!birth\s)(?<!-)\b[Tt]ype\b")
 """What must not be left in a text."""
 
 
