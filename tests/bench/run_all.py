@@ -13,11 +13,11 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from tests.bench import lazy, memory, paint, practice, printing, read, start
+from tests.bench import book, lazy, memory, paint, practice, printing, read, start
 from tests.bench.figures import Figure, report
 
 # Memory comes first, while this script itself is small.
-SCRIPTS = (memory, lazy, read, start, paint, practice, printing)
+SCRIPTS = (memory, lazy, read, start, paint, practice, printing, book)
 
 
 def main() -> int:

@@ -23,7 +23,7 @@ def test_it_writes_a_book(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
     assert html == other.read_text(encoding="utf-8")
     assert "Written 1 December 2026." in html
     assert 'href="tel:01234567"' in html
-    assert Book(html).links("node-warmth")[0].words == "Up to 98.6\u00a0°F (37\u00a0°C)"
+    assert Book(html).links("node-warmth")[0].words == "Up to 98.6 °F (37 °C)"
     assert told.splitlines() == [
         f"Written to {one}. Open it in a browser, on a phone too, or print it. It needs no network.",
         "Your vet's number stands in it. For a book that others get, add --no-vet.",

@@ -132,5 +132,5 @@ def _keep(read: Read, file: Path) -> None:
         old.unlink(missing_ok=True)
 
 
-MOST = 5
-"""Guides kept at once: for a walk, with a raising plan, with the cupboard, with both, and for practice."""
+MOST = 6
+"""Guides kept at once: for a walk, with a raising plan, with the cupboard, with both, practice, the book."""
