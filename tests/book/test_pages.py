@@ -154,7 +154,7 @@ def test_no_text_speaks_of_keys(metric: Book) -> None:
     [
         ("Seen it? Press a, and change the trouble to scours.", "Seen it? Go back, and change the trouble to scours."),
         ("Then press a, and change Glucose.", "Then go back, and change Glucose."),
-        ("At once counts as none, so type 0.", "At once counts as none, so take 0."),
+        ("At once counts as none, so type 0.", "At once counts as none, so count it as 0."),
         ("Type 10 h, or born 23:30. Not seen? Count, or type n.", "Not seen? Count, or take the last answer."),
         ("Press a clean cloth on it.", "Press a clean cloth on it."),
     ],

@@ -9,7 +9,7 @@ import pytest
 from triage import plain
 from triage.clock import Now
 from triage.guide.model import Guide
-from triage.reading.library import Library
+from triage.reading.collection import Collection
 from triage.session import Session
 from triage.session.reading import ReadingRoom
 from triage.units import System
@@ -19,15 +19,15 @@ NOW = Now(datetime(2026, 2, 11, 2, 10, tzinfo=UTC), UTC)
 
 
 @pytest.fixture(scope="session")
-def library(guide: Guide) -> Library:
+def collection(guide: Guide) -> Collection:
     """The shipped guide, ready to be read in; made once."""
-    return Library(guide)
+    return Collection(guide)
 
 
-def reading(library: Library, *lines: str, system: System = "metric") -> Session:
+def reading(collection: Collection, *lines: str, system: System = "metric") -> Session:
     """Return a session in the contents, with lines typed."""
-    session = Session(Walk(library.guide), system, "01632 960111", lambda: NOW)
-    session.desk.open(ReadingRoom(session, library, alone=True))
+    session = Session(Walk(collection.guide), system, "01632 960111", lambda: NOW)
+    session.desk.open(ReadingRoom(session, collection, alone=True))
     for line in lines:
         session.take(line)
     return session

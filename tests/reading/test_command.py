@@ -10,7 +10,7 @@ import pytest
 
 from triage.commands.read import add_read
 from triage.guide.model import Guide
-from triage.reading.library import Library
+from triage.reading.collection import Collection
 
 
 def read(monkeypatch: pytest.MonkeyPatch, *arguments: str, typed: str = "") -> int:
@@ -35,13 +35,13 @@ def test_a_page_into_a_pipe(monkeypatch: pytest.MonkeyPatch, capsys: pytest.Capt
 
 
 def test_every_line_that_uses_a_page_is_printed(
-    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], library: Library
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], collection: Collection
 ) -> None:
     """Nothing is cut where there is no screen to fit."""
     assert read(monkeypatch, "temperature") == 0
 
     said = capsys.readouterr().out
-    assert all(f" -  {key}:" in said for key in library.users["finding/temperature"])
+    assert all(f" -  {key}:" in said for key in collection.users["finding/temperature"])
 
 
 def test_a_topic_comes_with_its_map(

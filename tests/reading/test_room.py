@@ -16,25 +16,25 @@ from tests.screens.conftest import screen_of
 from triage import plain
 from triage.guide.model import Guide
 from triage.maps.topic_map import map_of
-from triage.reading.library import Library
+from triage.reading.collection import Collection
 from triage.screens.app import LambApp
 from triage.session import Session
 from triage.session.reading import ReadingRoom, reading_room
 from triage.walk import Walk
 
 
-def test_it_begins_with_the_contents(library: Library) -> None:
+def test_it_begins_with_the_contents(collection: Collection) -> None:
     """Nine choices, each with how many statements it holds."""
-    session = reading(library)
+    session = reading(collection)
 
     assert heading(session) == "Contents"
     assert len(session.page().choices) == 9
-    assert any(text.endswith(f"({len(library.guide.findings)})") for text in texts(session))
+    assert any(text.endswith(f"({len(collection.guide.findings)})") for text in texts(session))
 
 
-def test_a_digit_opens_and_one_key_goes_back(library: Library) -> None:
+def test_a_digit_opens_and_one_key_goes_back(collection: Collection) -> None:
     """Down to a statement by digits, and back by the same way to the contents."""
-    session = reading(library)
+    session = reading(collection)
     seen = [texts(session)]
     for _ in range(3):
         session.take("1")
@@ -45,30 +45,30 @@ def test_a_digit_opens_and_one_key_goes_back(library: Library) -> None:
     assert not session.left
 
 
-def test_enter_alone_goes_back(library: Library) -> None:
+def test_enter_alone_goes_back(collection: Collection) -> None:
     """As on every page beside a walk."""
-    session = reading(library, "cold", "")
+    session = reading(collection, "cold", "")
 
     assert heading(session) == "Contents"
 
 
-def test_one_key_leads_to_the_contents(library: Library) -> None:
+def test_one_key_leads_to_the_contents(collection: Collection) -> None:
     """From however deep, and back from there leaves."""
-    session = reading(library, "2", "1", "1", "1", "c")
+    session = reading(collection, "2", "1", "1", "1", "c")
     assert heading(session) == "Contents"
 
     session.take("b")
     assert session.left
 
 
-def test_q_leaves_at_once(library: Library) -> None:
+def test_q_leaves_at_once(collection: Collection) -> None:
     """Nothing is kept of reading, so nothing is asked."""
-    assert reading(library, "cold", "q").left
+    assert reading(collection, "cold", "q").left
 
 
-def test_one_letter_from_a_box_is_the_key_it_is(library: Library) -> None:
+def test_one_letter_from_a_box_is_the_key_it_is(collection: Collection) -> None:
     """Where letters are typed into a box, `q` and `u` sent from it do what they do elsewhere."""
-    session = reading(library, "cold")
+    session = reading(collection, "cold")
     session.take("c")
     session.take("u", words=True)
     assert session.system == "us"
@@ -76,9 +76,9 @@ def test_one_letter_from_a_box_is_the_key_it_is(library: Library) -> None:
     assert session.left
 
 
-def test_words_are_looked_for_on_every_page(library: Library) -> None:
+def test_words_are_looked_for_on_every_page(collection: Collection) -> None:
     """What is called exactly so opens at once, and anything else lists what was found."""
-    session = reading(library, "severe-chill")
+    session = reading(collection, "severe-chill")
     assert heading(session).startswith("Severe chill")
 
     session.take("hypothermia")
@@ -88,9 +88,9 @@ def test_words_are_looked_for_on_every_page(library: Library) -> None:
     assert not heading(session).endswith("found: hypothermia")
 
 
-def test_many_finds_come_in_parts(library: Library) -> None:
+def test_many_finds_come_in_parts(collection: Collection) -> None:
     """The ninth choice leads on, each part begins where the one before ended, and back goes back."""
-    session = reading(library, "milk bottle")
+    session = reading(collection, "milk bottle")
     first = texts(session)
     assert session.page().choices[-1].text == "More"
     session.take("9")
@@ -100,34 +100,34 @@ def test_many_finds_come_in_parts(library: Library) -> None:
     assert texts(session) == first
 
 
-def test_each_find_says_where_it_stands(library: Library) -> None:
+def test_each_find_says_where_it_stands(collection: Collection) -> None:
     """A page of a walk names its topic, everything else its kind."""
-    session = reading(library, "warmed swallow")
+    session = reading(collection, "warmed swallow")
     told = [choice.text for choice in session.page().choices]
 
     assert any(re.search(r"\(end, [0-9]+ in Cold, limp or flat out\)$", text) for text in told), told
     assert all("(" in text for text in told if text != "More")
 
 
-def test_what_is_not_found_loses_nothing(library: Library) -> None:
+def test_what_is_not_found_loses_nothing(collection: Collection) -> None:
     """A sentence, and the page stays; control signs in what was typed are not shown."""
-    session = reading(library, "cold", "zzzzqqqq\x1b[31m")
+    session = reading(collection, "cold", "zzzzqqqq\x1b[31m")
 
     assert heading(session) == "Cold, limp or flat out"
     assert session.told == "Nothing is found for 'zzzzqqqq[31m'. Try another word for it."
 
 
-def test_a_number_that_stands_for_nothing_does_no_harm(library: Library) -> None:
+def test_a_number_that_stands_for_nothing_does_no_harm(collection: Collection) -> None:
     """It is told, and the page stays."""
-    session = reading(library, "77")
+    session = reading(collection, "77")
 
     assert heading(session) == "Contents"
     assert "does nothing here" in session.told
 
 
-def test_numbers_are_in_the_readers_units(library: Library) -> None:
+def test_numbers_are_in_the_readers_units(collection: Collection) -> None:
     """One key switches the page in view, title and all."""
-    session = reading(library, "severe-chill")
+    session = reading(collection, "severe-chill")
     assert "37 °C" in heading(session)
 
     session.take("u")
@@ -135,24 +135,24 @@ def test_numbers_are_in_the_readers_units(library: Library) -> None:
     assert not any("°C" in text for text in texts(session))
 
 
-def test_a_number_on_a_map_opens_its_place(library: Library) -> None:
+def test_a_number_on_a_map_opens_its_place(collection: Collection) -> None:
     """Every number of the map of every topic leads to the page of that very node."""
-    for topic in library.guide.topics:
-        session = reading(library, f"map/{topic}")
+    for topic in collection.guide.topics:
+        session = reading(collection, f"map/{topic}")
         room = session.room
         assert isinstance(room, ReadingRoom)
-        for spot in map_of(library.guide, topic).spots:
+        for spot in map_of(collection.guide, topic).spots:
             session.take(str(spot.number))
             assert room.trail[-1] == f"node/{spot.name}"
             session.take("b")
 
 
-def test_every_statement_opens_and_none_has_too_many_choices(library: Library) -> None:
+def test_every_statement_opens_and_none_has_too_many_choices(collection: Collection) -> None:
     """Typed as its key, each has a page with at most nine choices, as there are nine digits."""
-    session = reading(library)
+    session = reading(collection)
     room = session.room
     assert isinstance(room, ReadingRoom)
-    for key in library.statements:
+    for key in collection.statements:
         room.trail[:] = [key]
         page = session.page()
         assert page.blocks[0].role == "heading"
@@ -188,7 +188,7 @@ def test_a_guide_with_little_in_it_can_be_read(small: Guide) -> None:
     assert not any("(0)" in text or "upboard" in text for text in listed)
 
 
-def test_the_plain_face_reads(library: Library, snapshot: Snapshot) -> None:
+def test_the_plain_face_reads(collection: Collection, snapshot: Snapshot) -> None:
     """A whole reading in plain lines is what it was when it was last read and approved."""
     snapshot.snapshot_dir = "tests/snapshots/reading"
     lines = ["2", "1", "1", "b", "c", "severe chil", "1", "u", "2", "c", "map/navel", "8", "q"]
@@ -199,7 +199,7 @@ def test_the_plain_face_reads(library: Library, snapshot: Snapshot) -> None:
         written.append(prompt + line)
         return line
 
-    plain.run(reading(library), read, written.append, 60)
+    plain.run(reading(collection), read, written.append, 60)
 
     assert not lines
     snapshot.assert_match("\n".join(line.rstrip() for line in written) + "\n", "plain.txt")
@@ -216,9 +216,9 @@ def press(pilot: Pilot[None], *keys: str) -> None:
 
 
 @pytest.mark.parametrize("size", [(80, 24), (44, 20), (120, 36)])
-async def test_the_full_screen_reads(library: Library, size: tuple[int, int]) -> None:
+async def test_the_full_screen_reads(collection: Collection, size: tuple[int, int]) -> None:
     """Words typed on the contents, a digit on a page, Esc back, and Esc on the contents leaves."""
-    app = LambApp(reading(library))
+    app = LambApp(reading(collection))
     async with app.run_test(size=size) as pilot:
         await pilot.pause()
         assert "Contents" in screen_of(pilot)

@@ -22,7 +22,7 @@ from triage.holding.holding import Holding
 from triage.page.page import Block
 from triage.page.wall import Wall
 from triage.practice.dealing import Dealer
-from triage.reading.library import Library
+from triage.reading.collection import Collection
 from triage.reading.pages import statement_blocks
 from triage.review.queue import Due
 from triage.review.signing import Signer, Signing
@@ -173,25 +173,25 @@ def practising(guide: Guide) -> Session:
 
 
 @lru_cache(maxsize=1)
-def library_of(edition: str) -> Library:
+def collection_of(edition: str) -> Collection:
     """Return the statements of the shipped guide, joined once for all screens."""
     guide = read_guide(knowledge_root()).guide
     assert guide is not None
     assert guide.front.edition == edition
-    return Library(guide)
+    return Collection(guide)
 
 
 def reading(guide: Guide) -> Session:
     """Return a session at the contents of reading."""
     session = Session(Walk(guide), vet="01632 960111", clock=lambda: NOW)
-    session.desk.open(ReadingRoom(session, library_of(guide.front.edition), alone=True))
+    session.desk.open(ReadingRoom(session, collection_of(guide.front.edition), alone=True))
     return session
 
 
 def signing(guide: Guide) -> Session:
     """Return a session in which two statements are to be signed, by somebody who has to give a name first."""
     session = Session(Walk(guide), clock=lambda: NOW)
-    whole = library_of(guide.front.edition).guide
+    whole = collection_of(guide.front.edition).guide
     review = Review({"node/not-warming": "1" * 20, "number/severe-chill": "2" * 20}, ())
     queue = tuple(Due(key, "never reviewed", 0, 1.0) for key in review.seals)
 

@@ -21,4 +21,4 @@ def keyless(text: str) -> str:
         return text
     text = _CHANGE.sub(lambda found: f"{'G' if found[1] == 'P' else 'g'}o back, and change", text)
     text = _LETTER.sub(", or take the last answer", text)
-    return _TYPED.sub("", _NUMBER.sub(r"take \1", text)).strip()
+    return _TYPED.sub("", _NUMBER.sub(r"count it as \1", text)).strip()

@@ -80,8 +80,8 @@ def _dial(number: str) -> str:
 def bar(words: Words) -> str:
     """Return the links that stay in view."""
     links = [(node_anchor(words.places.start), "Danger signs"), ("contents", "Contents")]
-    tables = [anchor for anchor in words.places.numbers if anchor.startswith("table-")]
-    links += [(tables[0], "Amounts")] if tables else []
+    tables = any(anchor.startswith("table-") for anchor in words.places.numbers)
+    links += [("amounts", "Amounts")] if tables else []
     inner = "".join(f'<a href="#{anchor}">{said}</a>' for anchor, said in links)
     return f'<nav class="bar" aria-label="Always at hand">{inner}</nav>\n'
 

@@ -30,6 +30,7 @@ h3 span:last-child,h2 span:last-child{min-width:0;overflow-wrap:anywhere}
 .bar{position:sticky;top:0;z-index:2;background:var(--page);border-bottom:1px solid var(--soft);
 display:flex;flex-wrap:wrap;justify-content:center;gap:0 .5rem}
 .bar a{padding:.7rem .6rem;min-height:48px;text-decoration:none;font-size:.9375rem}
+.other a{display:inline-block;padding:.9rem 0;font-size:1rem}
 .bar a:hover{text-decoration:underline}
 #first h2{font-size:1rem;font-weight:400;color:var(--quiet);margin:.4rem 0 0}
 section.walk,section.how,section.table,section.drawn{border-top:1px solid var(--soft);padding:1.5rem 0 2.5rem;

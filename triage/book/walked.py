@@ -14,6 +14,7 @@ from triage.guide.model import Act, Ask, End, Finding, Node
 
 MAYBE = "You may have answered this already: take the same answer."
 SURELY = "You have answered this already: take the same answer."
+STANDS = "If you were told to phone, that still stands."
 ANEW = "What was seen before this no longer counts. Look anew, and take no earlier answer, for"
 BOX = '<span class="box"></span>'
 
@@ -23,6 +24,8 @@ class Walked:
 
     def __init__(self, words: Words, memory: Memory) -> None:
         self._words, self._memory = words, memory
+        branches = (branch for node in memory.asks for branch in node.branches)
+        self._called = frozenset(branch.go for branch in branches if branch.at_least)
 
     def section(self, node: Node) -> str:
         """Return a node as a section."""
@@ -44,13 +47,18 @@ class Walked:
         before = "" if surely else self._look(finding)
         after = "" if maybe else self._why(finding)
         inner = (
-            para(again, "again")
+            self._stands(node)
+            + para(again, "again")
             + before
             + listed((self._link(way) for way in ways_of(words, node, surely)), "answers")
             + after
             + words.standing(f"node/{node.name}")
         )
         return self._numbered(node, title, inner, "walk ask")
+
+    def _stands(self, node: Ask | Act) -> str:
+        """Return that a call still stands, where an answer that gives one leads straight to here."""
+        return para(STANDS, "again") if node.name in self._called else ""
 
     def _look(self, finding: Finding) -> str:
         words = self._words
@@ -88,7 +96,8 @@ class Walked:
             ]
         wait = f"Then wait {words.number(node.wait)} and go on." if node.wait else "Then go on."
         inner = (
-            "".join(done)
+            self._stands(node)
+            + "".join(done)
             + steps(words, node.steps)
             + cautions(words, node.cautions)
             + para(wait, "wait")

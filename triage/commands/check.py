@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import argparse
 import gc
-import sys
 from typing import TYPE_CHECKING
 
-from triage.commands.shared import Exit, complain, say
+from triage.commands.reporting import give_report
+from triage.commands.shared import Exit, complain
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -36,9 +36,7 @@ def run_check(parsed: argparse.Namespace) -> int:
         return Exit.UNREADABLE
     checked = checked_folder(folder, read, own)
     text = REPORTS[parsed.report](checked)
-    if parsed.out is None:
-        _print(text, parsed.report)
-    elif not _write(text, parsed.out):
+    if not give_report(text, parsed.report, parsed.out):
         return Exit.UNREADABLE
     if checked.sound:
         return Exit.FINE
@@ -81,23 +79,3 @@ def _checked_with(folder: Folder, read: Read, own: Path) -> Checked:
     proof = prove(whole, two=True)
     problems = (*read.problems, *proof.problems, *judged(base, read.guide, own))
     return Checked.of(f"{folder} with {own}", problems, whole, proof.tally)
-
-
-def _print(text: str, report: str) -> None:
-    if report == "text":
-        say(text.removesuffix("\n"))
-        return
-    # A program reads it, and JSON is UTF-8 whatever the locale says.
-    sys.stdout.flush()
-    sys.stdout.buffer.write(text.encode("utf-8", errors="replace"))
-
-
-def _write(text: str, path: Path) -> bool:
-    from triage.whole_file import write_whole
-
-    try:
-        write_whole(text, path)
-    except OSError as error:
-        complain(f"The report could not be written to {path}: {error.strerror or error}.")
-        return False
-    return True

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import argparse
 import gc
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from triage.commands.shared import Exit, complain, say, units_here
+from triage.commands.reporting import give_report
+from triage.commands.shared import Exit, complain, units_here
 
 if TYPE_CHECKING:
     from triage.compare.report import Edition
@@ -49,9 +49,7 @@ def run_compare(parsed: argparse.Namespace) -> int:
     came = compare(old.guide, new.guide)
     reasons = reasons_in(folders[1], new.guide.front.edition)
     text = REPORTS[parsed.report](Compared(old, new, came, reasons, units_here(parsed)))
-    if parsed.out is None:
-        _print(text, parsed.report)
-    elif not _write(text, parsed.out):
+    if not give_report(text, parsed.report, parsed.out):
         return Exit.UNREADABLE
     return Exit.FINE if came.same else Exit.PROBLEMS
 
@@ -105,23 +103,3 @@ def _standing(folder: Folder, guide: Guide) -> str:
 
     sittings, _ = read_sittings(folder)
     return Review(seals_of(statements_of(guide)) if sittings else {}, sittings).words
-
-
-def _print(text: str, report: str) -> None:
-    if report == "text":
-        say(text.removesuffix("\n"))
-        return
-    # A program reads it, and it is UTF-8 whatever the locale says.
-    sys.stdout.flush()
-    sys.stdout.buffer.write(text.encode("utf-8", errors="replace"))
-
-
-def _write(text: str, path: Path) -> bool:
-    from triage.whole_file import write_whole
-
-    try:
-        write_whole(text, path)
-    except OSError as error:
-        complain(f"The report could not be written to {path}: {error.strerror or error}.")
-        return False
-    return True

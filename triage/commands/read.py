@@ -68,21 +68,21 @@ def _print(guide: Guide, parsed: argparse.Namespace) -> Exit:
     """Print the page of what was asked for, or what a search for it finds."""
     from triage.commands.shared import Exit, complain, say, units_here
     from triage.page.inert import inert
-    from triage.reading.library import Library
+    from triage.reading.collection import Collection
     from triage.reading.search import Index, named
     from triage.reading.told import found_lines, key_lines
 
-    library, typed, system = Library(guide), " ".join(parsed.words), units_here(parsed)
-    key = named(library, typed)
-    found = () if key else Index(library).find(typed)
+    collection, typed, system = Collection(guide), " ".join(parsed.words), units_here(parsed)
+    key = named(collection, typed)
+    found = () if key else Index(collection).find(typed)
     if not key and not found:
         complain(f"Nothing is found for '{inert(typed, 60)}'. Try another word for it.")
         return Exit.UNREADABLE
     key = key or (found[0] if len(found) == 1 else "")
     lines = (
-        key_lines(library, key, system, WIDE)
+        key_lines(collection, key, system, WIDE)
         if key
-        else found_lines(library, inert(typed, 60), found, system, WIDE)
+        else found_lines(collection, inert(typed, 60), found, system, WIDE)
     )
     for line in lines:
         say(line)

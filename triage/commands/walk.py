@@ -123,8 +123,16 @@ def walk_plain(guide: Guide, parsed: argparse.Namespace) -> int:
         keep_record(session.whole, parsed.record, session.system)
         return Exit.INTERRUPTED
     if not session.whole.finished:
-        complain("Stopped before an end was reached. If the lamb gets worse, phone your vet.")
+        complain(f"Stopped before an end was reached. {_still_to_do(session.whole)}")
     return keep_record(session.whole, parsed.record, session.system)
+
+
+def _still_to_do(walk: Walk) -> str:
+    """Return what holds where a walk was left half way: a call that was given stands."""
+    urgency = walk.guide.urgency(walk.state.urgency) if walk.state.urgency else None
+    if urgency and urgency.opens:
+        return f"{urgency.say}: that still stands."
+    return "If the lamb gets worse, phone your vet."
 
 
 def in_lines(session: Session) -> bool:

@@ -10,8 +10,8 @@ from functools import cached_property
 
 from triage.guide.model import PLACEHOLDER
 from triage.page.wall import Wall
+from triage.reading.collection import Collection
 from triage.reading.kinds import parted, title_of
-from triage.reading.library import Library
 
 _WORD = re.compile(r"[^\W_]+(?:'[^\W_]+)*")
 
@@ -64,16 +64,16 @@ def words_in(text: str) -> Iterator[str]:
 class Index:
     """The words of all statements. Made once; about a tenth of a second for the whole guide."""
 
-    library: Library
+    collection: Collection
     _words: dict[str, dict[str, float]] = field(default_factory=dict, init=False)
     """For each word the statements that have it, and how much that counts."""
 
     def __post_init__(self) -> None:
-        wall = Wall(self.library.guide)
-        for key in self.library.statements:
+        wall = Wall(self.collection.guide)
+        for key in self.collection.statements:
             self._note(key, self._title_words(wall, key), IN_TITLE)
             self._note(key, words_in(parted(key)[1].replace("-", " ")), IN_NAME)
-            for passage in self.library.passages[key]:
+            for passage in self.collection.passages[key]:
                 self._note(key, words_in(passage.text), IN_TEXT)
 
     def _note(self, key: str, words: Iterable[str], worth: float) -> None:
@@ -85,11 +85,13 @@ class Index:
         kind, name = parted(key)
         yield from words_in(title_of(wall, key))
         if kind == "term":
-            yield from (word for other in self.library.guide.glossary[name].also for word in words_in(other))
+            yield from (
+                word for other in self.collection.guide.glossary[name].also for word in words_in(other)
+            )
         elif kind == "node":
-            node = self.library.guide.nodes[name]
+            node = self.collection.guide.nodes[name]
             finding = getattr(node, "finding", "")
-            yield from words_in(self.library.guide.findings[finding].label) if finding else ()
+            yield from words_in(self.collection.guide.findings[finding].label) if finding else ()
 
     @cached_property
     def _vocabulary(self) -> list[str]:
@@ -105,7 +107,7 @@ class Index:
         scores = [self._scores(word) for word in words]
         every = set.intersection(*(set(each) for each in scores)) if scores else set()
         some = every or {key for each in scores for key in each}
-        order = {key: at for at, key in enumerate(self.library.statements)}
+        order = {key: at for at, key in enumerate(self.collection.statements)}
 
         def rank(key: str) -> tuple[float, int, int]:
             return -sum(each.get(key, 0.0) for each in scores), ORDER.index(parted(key)[0]), order[key]
@@ -137,15 +139,15 @@ class Index:
         return len(found) > before
 
 
-def named(library: Library, typed: str) -> str:
+def named(collection: Collection, typed: str) -> str:
     """Return the key of what is called exactly so, by key, name or title; an empty text if nothing is."""
     asked = " ".join(typed.split()).casefold()
-    wall = Wall(library.guide)
-    if asked in library.statements or (
-        parted(asked)[0] == "map" and parted(asked)[1] in library.guide.topics
+    wall = Wall(collection.guide)
+    if asked in collection.statements or (
+        parted(asked)[0] == "map" and parted(asked)[1] in collection.guide.topics
     ):
         return asked
-    by_kind = sorted(library.statements, key=lambda key: ORDER.index(parted(key)[0]))
+    by_kind = sorted(collection.statements, key=lambda key: ORDER.index(parted(key)[0]))
     for key in by_kind:
         if parted(key)[1].casefold() == asked and parted(key)[0] != "guide":
             return key

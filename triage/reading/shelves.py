@@ -8,8 +8,8 @@ from itertools import pairwise
 from math import ceil
 
 from triage.page.wall import Wall
+from triage.reading.collection import Collection, Group
 from triage.reading.kinds import kind_of, lasting_title, parted, title_of
-from triage.reading.library import Group, Library
 
 MOST = 9
 """Choices on one page: one for each digit."""
@@ -35,24 +35,25 @@ Choosable = str | Shelf
 """What a choice leads to: a statement by its key, or a list."""
 
 
-def contents(library: Library, wall: Wall) -> Shelf:
+def contents(collection: Collection, wall: Wall) -> Shelf:
     """Return the contents of the whole guide."""
 
     def all_of(title: str, kind: str, about: str = "") -> Shelf:
-        return Shelf(title, _by_title(wall, library.of_kind.get(kind, ())), about=about)
+        return Shelf(title, _by_title(wall, collection.of_kind.get(kind, ())), about=about)
 
     def as_written(title: str, kind: str, about: str = "") -> Shelf:
-        return Shelf(title, library.of_kind.get(kind, ()), about=about)
+        return Shelf(title, collection.of_kind.get(kind, ()), about=about)
 
     front = Shelf(
-        "What this guide is for, and how soon a vet is needed", ("guide/front", *library.of_kind["urgency"])
+        "What this guide is for, and how soon a vet is needed",
+        ("guide/front", *collection.of_kind["urgency"]),
     )
     practice = Shelf(
         "Invented lambs of practice",
         shelves=(
             all_of("Practice cases", "case"),
             all_of("What people are tempted to do", "deed"),
-            Shelf("The farm", tuple(key for key in library.of_kind["guide"] if key == "guide/farm")),
+            Shelf("The farm", tuple(key for key in collection.of_kind["guide"] if key == "guide/farm")),
         ),
     )
     rest = (front, all_of("Sources", "source"), practice)
@@ -81,34 +82,34 @@ def _by_title(wall: Wall, keys: Sequence[str]) -> tuple[str, ...]:
     return tuple(sorted(keys, key=lambda key: title_of(wall, key).casefold()))
 
 
-def choices_on(library: Library, shelf: Shelf, wall: Wall) -> tuple[tuple[str, Choosable], ...]:
+def choices_on(collection: Collection, shelf: Shelf, wall: Wall) -> tuple[tuple[str, Choosable], ...]:
     """Return what can be chosen on a list: words, and what they lead to. Never more than there are digits."""
     if shelf.shelves:
         return tuple((f"{each.title} ({_count(each)})", each) for each in shelf.shelves)
     if len(shelf.keys) <= MOST:
-        return tuple((_line(library, wall, key, shelf.kinds), key) for key in shelf.keys)
+        return tuple((_line(collection, wall, key, shelf.kinds), key) for key in shelf.keys)
     if shelf.kinds and len(kinds := _kinds(shelf, wall)) > 1:
-        return tuple(_kind_choice(library, wall, each) for each in kinds)
-    return tuple((each.title, each) for each in _parts(library, shelf, wall))
+        return tuple(_kind_choice(collection, wall, each) for each in kinds)
+    return tuple((each.title, each) for each in _parts(collection, shelf, wall))
 
 
-def _line(library: Library, wall: Wall, key: str, kinds: bool) -> str:
-    title = titled(library, wall, key)
+def _line(collection: Collection, wall: Wall, key: str, kinds: bool) -> str:
+    title = titled(collection, wall, key)
     return f"{kind_of(wall, key).capitalize()}: {title}" if kinds else title
 
 
-def titled(library: Library, wall: Wall, key: str) -> str:
+def titled(collection: Collection, wall: Wall, key: str) -> str:
     """Return a title to choose by; that of a place with where it stands, as many ask the same."""
-    where = library.where(key)
+    where = collection.where(key)
     title = cut(title_of(wall, key), LONG)
     return f"{title} ({where})" if where else title
 
 
-def _kind_choice(library: Library, wall: Wall, shelf: Shelf) -> tuple[str, Choosable]:
+def _kind_choice(collection: Collection, wall: Wall, shelf: Shelf) -> tuple[str, Choosable]:
     """Return the choice of a list of one kind; one that holds a single statement leads to it at once."""
     kind = kind_of(wall, shelf.keys[0]).capitalize()
     if len(shelf.keys) == 1:
-        return _line(library, wall, shelf.keys[0], kinds=True), shelf.keys[0]
+        return _line(collection, wall, shelf.keys[0], kinds=True), shelf.keys[0]
     return f"{kind} ({len(shelf.keys)})", shelf
 
 
@@ -125,18 +126,18 @@ def _kinds(shelf: Shelf, wall: Wall) -> tuple[Shelf, ...]:
     return tuple(lists) if len(found) <= MOST else ()
 
 
-def _parts(library: Library, shelf: Shelf, wall: Wall) -> tuple[Shelf, ...]:
+def _parts(collection: Collection, shelf: Shelf, wall: Wall) -> tuple[Shelf, ...]:
     """Return a long list in parts of about the same length, each called by its first and its last."""
     count = min(MOST, ceil(len(shelf.keys) / MOST))
     edges = [round(len(shelf.keys) * at / count) for at in range(count + 1)]
     pieces = (shelf.keys[low:high] for low, high in pairwise(edges))
     return tuple(
-        Shelf(_span(library, wall, keys), keys, about=shelf.title, kinds=shelf.kinds) for keys in pieces
+        Shelf(_span(collection, wall, keys), keys, about=shelf.title, kinds=shelf.kinds) for keys in pieces
     )
 
 
-def _span(library: Library, wall: Wall, keys: Sequence[str]) -> str:
-    numbers = [library.number(parted(key)[1]) for key in keys if parted(key)[0] == "node"]
+def _span(collection: Collection, wall: Wall, keys: Sequence[str]) -> str:
+    numbers = [collection.number(parted(key)[1]) for key in keys if parted(key)[0] == "node"]
     if len(numbers) == len(keys) and numbers == list(range(numbers[0], numbers[0] + len(keys))):
         return f"{numbers[0]} to {numbers[-1]} on its map, from: {cut(title_of(wall, keys[0]), SHORT)}"
     first, last = (cut(lasting_title(wall, key), SHORT) for key in (keys[0], keys[-1]))
@@ -151,13 +152,13 @@ def cut(text: str, most: int) -> str:
     return f"{kept.rstrip(' ,.;:')}.."
 
 
-def leading_on(library: Library, wall: Wall, key: str) -> tuple[tuple[str, Choosable], ...]:
+def leading_on(collection: Collection, wall: Wall, key: str) -> tuple[tuple[str, Choosable], ...]:
     """Return the choices at the foot of a page: each statement by itself, as far as there are digits for it.
 
     Where there are too many, the longest groups become lists of their own.
     """
     found: list[tuple[str, Choosable]] = []
-    groups = library.groups(key)
+    groups = collection.groups(key)
     together = _too_long(groups)
     for group in groups:
         if group in together:
@@ -165,7 +166,7 @@ def leading_on(library: Library, wall: Wall, key: str) -> tuple[tuple[str, Choos
             listed = Shelf(title, group.keys, kinds=group.mixed)
             found.append((f"{group.says} {len(group.keys)} {group.many}", listed))
         else:
-            found += [(_on_to(library, wall, group, each), each) for each in group.keys]
+            found += [(_on_to(collection, wall, group, each), each) for each in group.keys]
     return tuple(found)
 
 
@@ -178,5 +179,5 @@ def _too_long(groups: Sequence[Group]) -> list[Group]:
     return together
 
 
-def _on_to(library: Library, wall: Wall, group: Group, key: str) -> str:
-    return f"{group.says} the {kind_of(wall, key)}: {titled(library, wall, key)}"
+def _on_to(collection: Collection, wall: Wall, group: Group, key: str) -> str:
+    return f"{group.says} the {kind_of(wall, key)}: {titled(collection, wall, key)}"

@@ -8,33 +8,36 @@ from triage.maps.told import map_lines
 from triage.page.lines import lay_block, lay_out
 from triage.page.page import Block, Page
 from triage.page.wall import Wall
+from triage.reading.collection import Collection
 from triage.reading.kinds import kind_of, parted, title_of
-from triage.reading.library import Library
 from triage.reading.pages import statement_blocks
 from triage.units import System
 
 
-def key_lines(library: Library, key: str, system: System, width: int) -> Iterator[str]:
+def key_lines(collection: Collection, key: str, system: System, width: int) -> Iterator[str]:
     """Yield a statement or a map; of a topic both."""
     kind, name = parted(key)
-    wall = Wall(library.guide, system)
+    wall = Wall(collection.guide, system)
     if kind != "map":
         yield from (line.text for line in lay_out(Page("side", "", statement_blocks(wall, key)), width))
-        for group in library.groups(key):
-            yield from ("", f"{group.says}:", *_listed(library, wall, group.keys, width))
+        for group in collection.groups(key):
+            yield from ("", f"{group.says}:", *_listed(collection, wall, group.keys, width))
     if kind in ("map", "topic"):
-        yield from ("", *(line.text for line in map_lines(library.guide, name, width, system)))
+        yield from ("", *(line.text for line in map_lines(collection.guide, name, width, system)))
 
 
 def found_lines(
-    library: Library, typed: str, keys: Sequence[str], system: System, width: int
+    collection: Collection, typed: str, keys: Sequence[str], system: System, width: int
 ) -> Iterator[str]:
     """Yield what a search found, the best first."""
-    yield from (f"{len(keys)} found: {typed}", *_listed(library, Wall(library.guide, system), keys, width))
+    yield from (
+        f"{len(keys)} found: {typed}",
+        *_listed(collection, Wall(collection.guide, system), keys, width),
+    )
 
 
-def _listed(library: Library, wall: Wall, keys: Sequence[str], width: int) -> Iterator[str]:
+def _listed(collection: Collection, wall: Wall, keys: Sequence[str], width: int) -> Iterator[str]:
     for key in keys:
-        where = ", ".join(filter(None, (kind_of(wall, key), library.where(key))))
+        where = ", ".join(filter(None, (kind_of(wall, key), collection.where(key))))
         text = f"{key}: {title_of(wall, key)} ({where})"
         yield from (line.text for line in lay_block(Block("body", text, "-"), width))

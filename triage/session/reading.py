@@ -12,8 +12,8 @@ from triage.page.inert import inert
 from triage.page.keys import named as command_of
 from triage.page.page import Block, Choice, Page
 from triage.page.wall import Wall
+from triage.reading.collection import Collection
 from triage.reading.kinds import kind_of, parted, title_of
-from triage.reading.library import Library
 from triage.reading.pages import statement_blocks
 from triage.reading.search import Index, named
 from triage.reading.shelves import LONG, Choosable, Shelf, choices_on, contents, cut, leading_on
@@ -50,7 +50,7 @@ class ReadingRoom:
     """Where somebody reads, and the way by which they came there."""
 
     session: Session
-    whole: Library
+    whole: Collection
     trail: list[Opened] = field(default_factory=list)
     """The pages opened one from the other; the contents lie under them."""
     alone: bool = False
@@ -163,7 +163,7 @@ class ReadingRoom:
 
 def reading_room(session: Session, alone: bool = False) -> ReadingRoom:
     """Return a room to read in, over the walk in hand or `alone`; the guide is read whole if it was not."""
-    return ReadingRoom(session, Library(_whole(session.desk.guide)), alone=alone)
+    return ReadingRoom(session, Collection(_whole(session.desk.guide)), alone=alone)
 
 
 def _whole(guide: Guide) -> Guide:

@@ -77,7 +77,7 @@ def sections(compared: Compared) -> tuple[Section, ...]:
         ),
         Section(
             "numbers",
-            "Numbers that were moved",
+            f"Numbers that were moved{_less_safe(came.numbers)}",
             "No number was moved.",
             tuple(map(teller.number, came.numbers)),
         ),
@@ -89,6 +89,12 @@ def sections(compared: Compared) -> tuple[Section, ...]:
         ),
         Section("words", "Words that changed", "No words changed.", tuple(map(teller.words, came.words))),
     )
+
+
+def _less_safe(numbers: tuple[NumberMoved, ...]) -> str:
+    """Return how many numbers went to the side that is less safe, which no urgency may show."""
+    count = sum(each.off == "less safe" for each in numbers)
+    return f" ({count} off the safer side)" if count else ""
 
 
 class _Teller:

@@ -35,7 +35,7 @@ class Group:
 
 
 @dataclass
-class Library:
+class Collection:
     """A guide that was read whole, ready to be read in. It knows nothing of the reader's units."""
 
     guide: Guide
