@@ -15,11 +15,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.conftest import small_guide, write_small
+from triage.guide.known import NEVER
 from triage.guide.model import Guide
 from triage.review.queue import Due, evening, queue_of
 from triage.review.signing import LONGEST_WORD, Signer, Signing, plain, write_sitting
 from triage.review.sittings import ROLES, Said, Sitting, digest_of, file_of, read_sittings, text_of
-from triage.review.standing import NEVER, Review
+from triage.review.standing import Review
 from triage.review.statements import seals_of, statements_of
 
 WORDS = st.text(max_size=60) | st.sampled_from(

@@ -49,7 +49,9 @@ def digest_of(folder: Folder, own: Folder | None = None) -> str | None:
     try:
         for name, file in (*files, *((f"{OWN}/{name}", file) for name, file in mine)):
             # As git may write lines' ends anew, they are no change of the guidance.
-            digest.update(name.encode() + b"\0" + file.read_bytes().replace(b"\r\n", b"\n") + b"\0")
+            held = file.read_bytes()
+            held = held.replace(b"\r\n", b"\n") if b"\r" in held else held
+            digest.update(name.encode() + b"\0" + held + b"\0")
     except OSError:
         return None
     return digest.hexdigest()

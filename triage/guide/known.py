@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from triage.guide.files import REVIEWS
 from triage.guide.find import Folder
 from triage.guide.model import Read
+
+NEVER = "Never reviewed by a vet."
 
 
 @dataclass(frozen=True)
@@ -23,6 +26,11 @@ class Known:
     """What must stand on every page: a part that is closed, an own folder that is not in use."""
     told: str = ""
     """What is told once, where the guide is opened."""
+
+    @property
+    def sat_over(self) -> bool:
+        """Whether anybody may have signed anything; where not, a question need not wait for more."""
+        return any((folder / REVIEWS).is_dir() for folder in self.reviews_in)
 
 
 def known_as(read: Read, what: Known) -> Read:

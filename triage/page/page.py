@@ -7,6 +7,7 @@ from datetime import date
 from typing import Literal
 
 from triage.facts import UNSURE, Value
+from triage.guide.known import NEVER
 from triage.guide.model import (
     COMMON_PRACTICE,
     FROM_MEMORY,
@@ -205,10 +206,13 @@ def _ask(finding: Finding, reader: Reader, walk: Walk, today: date | None) -> tu
 
 def _first_said(guide: Guide, today: date | None) -> list[Block]:
     """Return what is said before anything is asked: what the guide is, and who stands behind it."""
-    from triage.review.of import words_of
+    stands = NEVER
+    if guide.known and guide.known.sat_over:
+        from triage.review.of import words_of
 
+        stands = words_of(guide)
     late = past(guide.front, today) if today else ""
-    said = [Block("quiet", f"First aid only: vet, law and labels first. {words_of(guide)}")]
+    said = [Block("quiet", f"First aid only: vet, law and labels first. {stands}")]
     return [Block("caution", late, "!"), *said] if late else said
 
 

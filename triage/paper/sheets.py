@@ -11,11 +11,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
+from triage.guide.known import NEVER
 from triage.paper.html import document, safe
 from triage.paper.laying import laid
 from triage.paper.pieces import Part
 from triage.paper.setting import FOOT, STYLES
-from triage.review.standing import NEVER
 
 Size = Literal["a4", "letter"]
 

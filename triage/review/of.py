@@ -7,11 +7,11 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from triage.guide.files import REVIEWS
-from triage.guide.known import Known
+from triage.guide.known import NEVER, Known
 from triage.guide.model import Guide
 from triage.review.dates import overdue
 from triage.review.same import Same
-from triage.review.standing import NEVER, Review, Standing
+from triage.review.standing import Review, Standing
 
 if TYPE_CHECKING:
     from triage.review.sittings import Sitting

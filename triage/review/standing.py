@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
+from triage.guide.known import NEVER
+
 if TYPE_CHECKING:  # read where there are any: most guides are opened without one
     from triage.review.sittings import Said, Sitting
 
 UNREAD = ("source", "case", "deed")
 """Kinds of statements that are not counted: titles of other people's, and what practice plays with."""
-
-NEVER = "Never reviewed by a vet."
 
 How = Literal["signed", "changed", "never"]
 
