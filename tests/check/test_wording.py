@@ -9,7 +9,7 @@ import pytest
 
 from tests.conftest import SMALL, small_guide
 from tests.cupboard.made import CHANGES as STOCKED
-from triage.check.wording import items, orders, reading, trade
+from triage.check.wording import items, orders, reading, trade, unwritten
 from triage.check.wording.stems import stems
 from triage.guide.glossary import tokens_of
 from triage.guide.model import Guide
@@ -24,6 +24,7 @@ Change = tuple[str, str, str]
 CHECKS = (
     reading.long_sentences, reading.long_on_average, reading.grades, items.too_many, orders.vague,
     trade.unexplained, trade.unused,
+    unwritten.left,
 )  # fmt: skip
 
 LONG_SENTENCES = f"It is {'very ' * 19}ill. " * 14
@@ -59,6 +60,8 @@ CANARIES: list[tuple[str, str, list[Change]]] = [
     ("no-glossary-entry", "'abomasum' is no plain word", [(HOW_TO, "Be gentle.", "Mind the abomasum.")]),
     ("no-glossary-entry", "'ketosis' is no plain word", [("glossary.yaml", "Soft, with no strength.", "Soft from ketosis.")]),
     ("no-glossary-entry", "write it under 'also' of 'limp'", [(FIRST, "It is ill.", "It is limping.")]),
+    ("unwritten", "still to be written: 'TOWRITE: it'", [(FIRST, "It is ill.", "'TOWRITE: it'")]),
+    ("unwritten", "still to be written: 'TOWRITE'", [("sources.yaml", "An invented paper", "TOWRITE")]),
     ("unused", "no text uses the glossary entry 'wether'", [
         ("glossary.yaml", "limp:", "wether: {means: A male sheep. A wether has no lambs.}\nlimp:"),
     ]),

@@ -6,9 +6,10 @@ import json
 import re
 from collections.abc import Mapping
 
-from triage.author.topic import BORROWED, MARK, PAGES
+from triage.author.topic import BORROWED, PAGES
 from triage.guide.model import Guide
 from triage.guide.model_practice import WrittenCase
+from triage.guide.texts import UNWRITTEN
 
 
 def cases_text(guide: Guide, name: str, through: str) -> str:
@@ -19,7 +20,7 @@ def cases_text(guide: Guide, name: str, through: str) -> str:
     way = _way(guide, through)
     if not way:
         return ""
-    asked, story = BORROWED["finding"][0], f"{MARK}: who finds it, and what anybody can see."
+    asked, story = BORROWED["finding"][0], f"{UNWRITTEN}: who finds it, and what anybody can see."
     told = [each for each in way if guide.farm and each in guide.farm.told]
     lines = ["# yaml-language-server: $schema=../.schema/practice.json"]
     for page, answer in PAGES.items():
@@ -30,7 +31,7 @@ def cases_text(guide: Guide, name: str, through: str) -> str:
             "  findings:",
             *(f"    {finding}: {_typed(value)}" for finding, value in answers.items()),
             *([f"  told: [{', '.join(told)}]"] if told else []),
-            f'  remember: "{MARK}: the one thing to take away."',
+            f'  remember: "{UNWRITTEN}: the one thing to take away."',
         ]
     return "\n".join((*lines, ""))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.author.topic import MARK
+from triage.guide.texts import UNWRITTEN
 
 
 @dataclass(frozen=True)
@@ -32,7 +32,7 @@ def file_of(kind: str, name: str) -> str:
 
 def entry_text(kind: str, name: str) -> str:
     """Return an entry as it is written."""
-    return ENTRIES[kind].text.replace("NAME", name).replace("MARK", MARK)
+    return ENTRIES[kind].text.replace("NAME", name).replace("MARK", UNWRITTEN)
 
 
 _NUMBER = """\

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-MARK = "TOWRITE"
-"""Stands in each text that is left to the author; as no plain word it keeps an edition from being cut."""
+from triage.guide.texts import UNWRITTEN
 
 BORROWED: Mapping[str, tuple[str, ...]] = {
     "finding": ("manner",),
@@ -33,7 +32,7 @@ PAGES: Mapping[str, str] = {"wait": "missed", "today": "bright", "now": "dull"}
 
 def topic_text(name: str) -> str:
     """Return a new topic as its file holds it."""
-    return _TOPIC.replace("NAME", name).replace("MARK", MARK)
+    return _TOPIC.replace("NAME", name).replace("MARK", UNWRITTEN)
 
 
 _TOPIC = """\

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from triage.author.cases import cases_text
 from triage.author.pastes import Paste
-from triage.author.topic import MARK, nodes_of
+from triage.author.topic import nodes_of
 from triage.check.screens import MOST_CHOICES
 from triage.guide.files import CHANGES
 from triage.guide.find import Folder
@@ -16,6 +16,7 @@ from triage.guide.model import Ask, Finding, Guide
 from triage.guide.read import read_file
 from triage.guide.shapes import Reading
 from triage.guide.text import Fields, Items, Text
+from triage.guide.texts import UNWRITTEN
 from triage.review.editions import read_cut
 
 LISTS = ("more-trouble", "trouble", "reason")
@@ -99,7 +100,7 @@ def _led(folder: Folder, finding: Finding, asking: tuple[Ask, ...], name: str) -
     if not isinstance(choices, Fields):
         return
     last = list(choices.keys.values())[-1]
-    yield Paste(file, "above", (f'{" " * (last.column - 1)}{name}: "{MARK}: {name}"',), last.line)
+    yield Paste(file, "above", (f'{" " * (last.column - 1)}{name}: "{UNWRITTEN}: {name}"',), last.line)
     for node in asking:
         branch = node.branches[-1].place
         line = f"{' ' * (branch.column - 3)}- {{is: {name}, go: {name}, at_least: vet-today}}"
@@ -152,7 +153,7 @@ def _open(
             f"'{finding.name}' then shows {_shown(finding) + 1} answers, and {MOST_CHOICES} at most are read "
             "at night. Make one of two that belong together, or lead here from a page of its kind instead."
         )
-    yield f"Write each text with {MARK}. The check names one of them at a time, until there is none."
+    yield f"Write each text with {UNWRITTEN}. The check names each of them, until there is none."
     if practised:
         yield "Write the stories and what to remember in the practice cases."
     if told:

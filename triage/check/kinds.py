@@ -62,6 +62,7 @@ PARTS: Mapping[str, str] = {
     "too-many-items": "A list is short enough to be read to its end.",
     "unneeded-item": "A thing in the cupboard is needed by some page or how-to.",
     "unreachable": "Some answer leads to every page.",
+    "unwritten": "No text is left for its author to write.",
     "unused": "Everything that is defined is used.",
     "weak-source": "No number rests on the weakest sources alone.",
     "word-of-two-items": "A word stands for one thing in the cupboard.",

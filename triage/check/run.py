@@ -24,7 +24,7 @@ from triage.check import (
 )
 from triage.check.search.searched import Searched, search
 from triage.check.tally import Tally
-from triage.check.wording import items, orders, reading, trade
+from triage.check.wording import items, orders, reading, trade, unwritten
 from triage.guide.ahead import read_ahead
 from triage.guide.model import Guide
 from triage.problems import Problem, errors
@@ -56,6 +56,7 @@ CHECKS: tuple[Check, ...] = (
     reading.grades,
     orders.vague,
     trade.unexplained,
+    unwritten.left,
     trade.unused,
     cupboard.needed,
     cupboard.covered,
@@ -79,6 +80,7 @@ PART_CHECKS: tuple[Check, ...] = (
     items.too_many,
     reading.long_sentences,
     orders.vague,
+    unwritten.left,
 )
 """What can be held true of parts alone, while others have mistakes."""
 

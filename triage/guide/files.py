@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
-
 from triage.guide.find import Folder
 
 OWN = "own"
@@ -42,6 +40,8 @@ def own_files(folder: Folder | None) -> list[tuple[str, Folder]] | str:
 
 def digest_of(folder: Folder, own: Folder | None = None) -> str | None:
     """Return a digest of all guidance in a folder and an own folder; None where a file can't be read."""
+    import hashlib  # where the guide is read ahead it is the child that needs it
+
     files, mine = list_files(folder), own_files(own)
     if isinstance(files, str) or isinstance(mine, str):
         return None

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
+from typing import TYPE_CHECKING, TypeAlias
 
-Folder = Path | Traversable
+if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
+
+Folder: TypeAlias = "Path | Traversable"
 
 
 def knowledge_root() -> Folder:
     """Return the knowledge folder: in the package once installed, beside it in a checkout."""
+    from importlib.resources import files  # the way to the first question needs none of it here
+
     packaged = files("triage") / "knowledge"
     if packaged.is_dir():
         return packaged

@@ -26,6 +26,9 @@ if TYPE_CHECKING:
     from triage.guide.model_practice import WrittenCase
     from triage.guide.model_rearing import Duty, Law
 
+UNWRITTEN = "TOWRITE"
+"""Stands in each text that is left to its author; the check refuses it wherever it stands."""
+
 Kind = Literal[
     "title", "label", "about", "ask", "look", "why", "choice", "likely", "step", "caution", "call",
     "need", "right", "stop", "note", "basis", "means",

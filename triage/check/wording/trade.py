@@ -9,7 +9,7 @@ from importlib.resources import files
 from triage.check.wording.stems import stems
 from triage.guide.glossary import Glossary
 from triage.guide.model import Guide, Term
-from triage.guide.texts import all_texts
+from triage.guide.texts import UNWRITTEN, all_texts
 from triage.problems import Place, Problem
 
 
@@ -45,7 +45,7 @@ def unexplained(guide: Guide) -> Iterator[Problem]:
     for place, _, text in all_texts(guide):
         for word in parted(text)[1]:
             first.setdefault(word, place)
-    names = {name.lower() for name in guide.farm.names} if guide.farm else set()
+    names = {name.lower() for name in (UNWRITTEN, *(guide.farm.names if guide.farm else ()))}
     for word, place in first.items():
         if word not in names and not is_plain(word):
             owner = next((term.word for stem in stems(word) for term in glossary.split(stem)[0]), "")
