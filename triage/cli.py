@@ -67,7 +67,7 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
         run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False, about=""
     )
     if commands:
-        _commands(parser.add_subparsers(title="commands", metavar=""))
+        _commands(parser.add_subparsers(title="commands", metavar="COMMAND"))
     return parser
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from triage.holding.found import find_holding
-from triage.holding.place import Nowhere, casebook_file, holding_file
+from triage.holding.place import Nowhere, casebook_file, holding_file, own_folder
 
 
 def test_each_has_its_own_folder(own_folders: Path) -> None:
@@ -29,6 +29,19 @@ def test_no_home_is_a_reason(monkeypatch: pytest.MonkeyPatch) -> None:
     assert holding_file() == Nowhere("this machine names no home folder")
     assert casebook_file() == Nowhere("this machine names no home folder")
     assert find_holding() == (None, None, False)
+
+
+def test_an_own_folder_that_may_be_there_is_never_left_out_in_silence(
+    own_folders: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where nobody can see whether there is one, whoever reads it is to say so."""
+    assert own_folder() is None
+
+    def closed(_: Path) -> bool:
+        raise PermissionError
+
+    monkeypatch.setattr(Path, "is_dir", closed)
+    assert own_folder() == own_folders / "config" / "bummer-triage" / "own"
 
 
 @pytest.mark.parametrize("folder", ["x" * 300, "file/under", "loop"])

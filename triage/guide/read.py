@@ -168,7 +168,7 @@ def _place_file(name: str, written: Fields, parts: _Parts, reading: Reading) -> 
         _read_how_to(written, parts, reading)
     else:
         what = "no place for this file; findings, topics, how-tos and practice have folders of those names"
-        reading.wrong(Place(name), what, "stray-file")
+        reading.wrong(Place(written.place.file), what, "stray-file")
 
 
 def _read_entries(

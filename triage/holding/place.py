@@ -37,8 +37,12 @@ def own_folder() -> Path | None:
     if named is not None:
         return Path(named) if named else None
     place = _in("user_config_path", "own")
+    if isinstance(place, Nowhere):
+        return None
     try:
-        return place if isinstance(place, Path) and place.is_dir() else None
+        return place if place.is_dir() else None
+    except PermissionError:
+        return place  # there may be one: it is told that it can't be read, and not left out in silence
     except OSError:
         return None
 
