@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from triage.compare.compared import Comparison
+from triage.compare.parts import Part, parts_changed
 from triage.compare.reasons import told
+from triage.compare.statements import values_of
 from triage.guide.model import Guide
 from triage.units import System
 
@@ -53,6 +56,15 @@ class Compared:
     reasons: Reasons = field(default_factory=dict)
     """By the key of a statement."""
     system: System = "metric"
+
+    def parts(self, key: str) -> tuple[Part, ...]:
+        """Return the fields of a statement that are other than before."""
+        old, new = (values.get(key) for values in self._values)
+        return parts_changed(old, new)
+
+    @cached_property
+    def _values(self) -> tuple[Mapping[str, object], ...]:
+        return tuple(values_of(each.guide) for each in (self.old, self.new))
 
     def why(self, *keys: str) -> str:
         """Return the reasons given for some statements, or that none is given."""

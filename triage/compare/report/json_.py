@@ -12,7 +12,8 @@
 | `rules_lost` | `rule`, `never`, `because`, `how` (sentences; none where it is gone) and `why` |
 | `on_the_way` | `old_act`, `new_act` (null where that guide has the lamb do nothing), `states`, and a lamb |
 | `numbers` | `number`, `title`, `old`, `new`, `by`, `unit`, `off`, `used`, `why` |
-| `added`, `removed`, `otherwise` | keys of statements, each with `why`; the last are changed otherwise |
+| `added`, `removed` | keys of statements, each with `why` |
+| `otherwise` | keys of statements that changed otherwise, with `why` and `parts` (`field`, `old`, `new`) |
 | `renamed` | `old` and `new` keys, and `why` |
 | `words` | `key`, `kind`, `old`, `new`, `marks` (pairs of `same`, `out` or `in` and words) and `why` |
 
@@ -32,6 +33,7 @@ New fields may be added, so a reader should pass over those it does not know.
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from typing import Any
 
 from triage.compare.compared import ActDifference, Difference, LostCaution
@@ -94,7 +96,10 @@ def _statements(compared: Compared) -> dict[str, Any]:
         "added": [{"key": key, "why": _why(compared, key)} for key in came.added],
         "removed": [{"key": key, "why": _why(compared, key)} for key in came.removed],
         "renamed": [{"old": was, "new": now, "why": _why(compared, now, was)} for was, now in came.renamed],
-        "otherwise": [{"key": key, "why": _why(compared, key)} for key in came.otherwise],
+        "otherwise": [
+            {"key": key, "parts": [asdict(part) for part in compared.parts(key)], "why": _why(compared, key)}
+            for key in came.otherwise
+        ],
         "words": [
             {
                 "key": each.key,

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from triage.compare.compared import ActDifference, Difference, LostCaution, LostRule, NumberMoved, Reworded
+from triage.compare.parts import Part
 from triage.compare.report.compared import Compared
 from triage.compare.report.names import KINDS, Both
 from triage.compare.words import Mark, marked
@@ -95,6 +96,10 @@ def _less_safe(numbers: tuple[NumberMoved, ...]) -> str:
     """Return how many numbers went to the side that is less safe, which no urgency may show."""
     count = sum(each.off == "less safe" for each in numbers)
     return f" ({count} off the safer side)" if count else ""
+
+
+def _part(part: Part) -> tuple[str, str]:
+    return f"In '{part.field}'", f"was {part.old}; is {part.new}" if part.old else "other than before"
 
 
 class _Teller:
@@ -201,7 +206,8 @@ class _Teller:
             name = was.partition("/")[2]
             yield Entry(f"Renamed: {self.names.statement(now)}, was {name}", why=self.compared.why(now, was))
         for key in came.otherwise:
-            yield Entry(f"Changed: {self.names.statement(key)}", why=self.compared.why(key))
+            lines = tuple(_part(each) for each in self.compared.parts(key))
+            yield Entry(f"Changed: {self.names.statement(key)}", lines, why=self.compared.why(key))
 
     def words(self, each: Reworded) -> Entry:
         head = f"{self.names.statement(each.key)}, {each.kind}"
