@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from textual.content import Content
@@ -103,16 +104,24 @@ def told_lines(told: str, width: int, height: int) -> Styled:
 def body_lines(page: Page, view: View, width: int, height: int) -> list[Line]:
     """Every line of the page, with the entry line where a measurement is typed.
 
-    A question too tall for the screen spares its advice, which `?` shows, so that its answers fit.
+    A question too tall for the screen spares its advice, which `?` shows, so that its answers fit; where
+    that is not enough, also who stands behind it, which every end shows.
     """
     lines = _with_entry(page, view, width)
-    if len(lines) > height and page.kind == "ask":
-        needed = (page.blocks[0], *(block for block in page.blocks if block.role == "label"))
-        advice = (Block("quiet", "How to look: ?"),) if len(page.blocks) > len(needed) else ()
-        lines = _with_entry(replace(page, blocks=(*needed, *advice)), view, width)
-        if len(lines) > height:
-            lines = _with_entry(replace(page, blocks=needed), view, width)
+    for blocks in _spared(page.blocks) if page.kind == "ask" else ():
+        if len(lines) <= height:
+            break
+        lines = _with_entry(replace(page, blocks=blocks), view, width)
     return lines
+
+
+def _spared(blocks: tuple[Block, ...]) -> Iterator[tuple[Block, ...]]:
+    """Yield the blocks of a question with ever more of them left out."""
+    for roles in (("label", "caution", "quiet"), ("label",)):
+        needed = (blocks[0], *(block for block in blocks[1:] if block.role in roles))
+        if len(needed) < len(blocks):
+            yield (*needed, Block("quiet", "How to look: ?"))
+    yield needed
 
 
 def _with_entry(page: Page, view: View, width: int) -> list[Line]:
