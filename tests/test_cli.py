@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import write_small
+from triage import cli
 
 
 def triage(
@@ -77,6 +78,11 @@ def test_a_guide_of_ones_own_must_pass_the_check(tmp_path: Path) -> None:
 
     assert ran.returncode == 1
     assert 'no way out for "not sure"' in ran.stderr
+
+
+def test_nothing_given_means_what_the_command_line_means_by_nothing() -> None:
+    """The guide is opened without a parser then; what holds is what the parser would have said."""
+    assert vars(cli._parser().parse_args([])) == dict(cli.NOTHING_ASKED)
 
 
 def test_a_walk_through_a_pipe() -> None:

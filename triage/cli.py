@@ -2,23 +2,42 @@
 
 from __future__ import annotations
 
-import argparse
 import io
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from types import SimpleNamespace
+from typing import TYPE_CHECKING, Any, cast
 
 from triage.commands.shared import Exit, complain
 from triage.commands.walk import run_walk
+
+if TYPE_CHECKING:
+    import argparse
+
+NOTHING_ASKED: Mapping[str, Any] = {
+    "run": run_walk,
+    "version": False,
+    "units": None,
+    "guide": None,
+    "vet": None,
+    "casebook": None,
+    "plain": False,
+    "answers": None,
+    "unsure_rest": False,
+    "record": None,
+    "unkept": False,
+    "about": "",
+}
+"""What holds where nothing is given: the guide is opened at the danger signs."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command and return its exit status. No input of any kind gives a traceback."""
     _streams()
     given = list(sys.argv[1:] if arguments is None else arguments)
-    # With nothing given there is no command to look for, and the guide opens a little sooner.
-    parsed = _parser(commands=bool(given)).parse_args(given)
+    parsed = _parsed(given)
     try:
         status = int(_version(parsed) if parsed.version else parsed.run(parsed))
         sys.stdout.flush()
@@ -33,6 +52,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
         _to_nowhere()
         return Exit.UNREADABLE
     return status
+
+
+def _parsed(given: Sequence[str]) -> argparse.Namespace:
+    if given:
+        return _parser().parse_args(given)
+    # There is nothing to look for, and the guide opens a little sooner.
+    return cast("argparse.Namespace", SimpleNamespace(**NOTHING_ASKED))
 
 
 def _version(parsed: argparse.Namespace) -> int:
@@ -55,7 +81,9 @@ def _streams() -> None:
             stream.reconfigure(errors="replace")
 
 
-def _parser(commands: bool) -> argparse.ArgumentParser:
+def _parser() -> argparse.ArgumentParser:
+    import argparse
+
     parser = argparse.ArgumentParser(
         prog="triage",
         description="A guide for a bummer lamb in trouble. First aid and care; not a diagnosis.",
@@ -63,11 +91,8 @@ def _parser(commands: bool) -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="store_true", help="print the version and the edition")
     _shared(parser)
-    parser.set_defaults(
-        run=run_walk, plain=False, answers=None, unsure_rest=False, record=None, unkept=False, about=""
-    )
-    if commands:
-        _commands(parser.add_subparsers(title="commands", metavar="COMMAND"))
+    parser.set_defaults(**NOTHING_ASKED)
+    _commands(parser.add_subparsers(title="commands", metavar="COMMAND"))
     return parser
 
 
@@ -148,7 +173,9 @@ def _reviewing(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
 
 
 def _shared(parser: argparse.ArgumentParser) -> None:
-    default = argparse.SUPPRESS if parser.prog != "triage" else None
+    from argparse import SUPPRESS
+
+    default = SUPPRESS if parser.prog != "triage" else None
     parser.add_argument(
         "--units", choices=("metric", "us"), default=default, help="unit system shown; both are understood"
     )

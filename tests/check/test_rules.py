@@ -14,7 +14,8 @@ from triage.amounts import AMOUNTS
 from triage.check.safety import broken
 from triage.check.search.searched import search
 from triage.facts import UNSURE
-from triage.guide.model import Act, Ask, Branch, End, Guide, Node, Number, Rule, Step
+from triage.guide.model import Act, Ask, Branch, End, Guide, Node, Number, Step
+from triage.guide.model_rules import Rule
 from triage.problems import Place
 from triage.units import Quantity
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from tests.published.naive import Point, Replay
 from triage.amounts import AMOUNTS
 from triage.facts import Unsure, Value
-from triage.guide.model import PLACEHOLDER, Act, Ask, Condition, End, Guide, Lamb, Node, Rule, Trait
+from triage.guide.model import PLACEHOLDER, Act, Ask, Condition, End, Guide, Lamb, Node
+from triage.guide.model_rules import Rule, Trait
 from triage.guide.texts import said_on, steps_of
 
 Broken = tuple[str, str, str]

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from tests.published.rich_guides import guide_of, place_of
 from tests.published.rich_parts import POOL
-from triage.guide.model import Act, Ask, Branch, Condition, End, Guide, Node, Rule, Step, Trait
+from triage.guide.model import Act, Ask, Branch, Condition, End, Guide, Node, Step
+from triage.guide.model_rules import Rule, Trait
 
 
 def _guide(*nodes: Node, rule: Rule | None = None, stand_ins: tuple[str, ...] = ()) -> Guide:

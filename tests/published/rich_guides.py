@@ -35,13 +35,11 @@ from triage.guide.model import (
     Guide,
     Lamb,
     Node,
-    Pages,
-    Rule,
     Step,
     Topic,
-    Trait,
     Urgency,
 )
+from triage.guide.model_rules import Pages, Rule, Trait
 from triage.problems import Place
 
 CALLS = tuple(Urgency(name, name, name, "Phone") for name in URGENCIES)

@@ -6,7 +6,7 @@ from triage.amounts import AMOUNTS
 from triage.book.lambs import lamb_words
 from triage.book.marks import listed, para, part
 from triage.book.words import Words
-from triage.guide.model import Pages, Rule, Trait
+from triage.guide.model_rules import Pages, Rule, Trait
 
 LEAD = (
     "The guide is proved against each of these, on every way that a lamb can take through it. "

@@ -10,7 +10,7 @@ from triage.check.search.live import Live
 from triage.check.search.searched import Searched
 from triage.check.search.states import SILENT, explore
 from triage.check.witness import turn_for_the_worse, walk_to
-from triage.guide.model import Rule
+from triage.guide.model_rules import Rule
 from triage.problems import Problem
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,8 @@ from triage.session.desk import House
 from triage.session.keeping import Keeping
 
 if TYPE_CHECKING:
+    import argparse
+
     from triage.casebook.book import Casebook
     from triage.casebook.opening import Opened
     from triage.casebook.practice import PracticeBook

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import os
 import sys
 from enum import IntEnum
@@ -13,6 +12,7 @@ from triage.page.ascii import can_show, to_ascii
 from triage.page.inert import inert
 
 if TYPE_CHECKING:
+    import argparse
     from collections.abc import Set as AbstractSet
 
     from triage.guide.model import Guide, Read

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import gc
 import os
 import sys
@@ -13,6 +12,7 @@ from triage.commands.shared import Exit, complain, open_guide, read_for_use, say
 from triage.page.ascii import can_show, to_ascii
 
 if TYPE_CHECKING:
+    import argparse
     from collections.abc import Callable
     from collections.abc import Set as AbstractSet
 

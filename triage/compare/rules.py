@@ -8,7 +8,8 @@ from itertools import pairwise
 from triage.compare.compared import LostRule
 from triage.compare.scale import Scale
 from triage.facts import UNSURE, Value
-from triage.guide.model import Condition, Guide, Pages, Rule, Trait
+from triage.guide.model import Condition, Guide
+from triage.guide.model_rules import Pages, Rule, Trait
 from triage.rules.telling import Telling
 from triage.units import convert, same_dimension
 from triage.walk import fits

@@ -10,22 +10,10 @@ from typing import Any, Literal
 from triage.compare.compared import Reworded
 from triage.compare.statements import Statements
 from triage.guide.items import Item
-from triage.guide.model import (
-    Act,
-    End,
-    Finding,
-    Front,
-    Guide,
-    HowTo,
-    Number,
-    Rule,
-    Source,
-    Term,
-    Topic,
-    Urgency,
-)
+from triage.guide.model import Act, End, Finding, Front, Guide, HowTo, Number, Source, Term, Topic, Urgency
 from triage.guide.model_practice import Deed, WrittenCase
 from triage.guide.model_rearing import Duty, Law
+from triage.guide.model_rules import Rule
 from triage.guide.texts import (
     Passage,
     case_texts,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from triage.guide import model, model_practice, model_rearing
+from triage.guide import model, model_practice, model_rearing, model_rules
 from triage.guide.items import HowMany, Item
 from triage.guide.leaves import AsTyped, Day, Decimal, OneOf, Plain, Prose, Ref, Span, Whole, Yes
 from triage.guide.limits import ExactlyOne, Lacks, Needs, NotBoth
@@ -231,21 +231,24 @@ ITEM: Record[Item] = Record(
     limits=(ExactlyOne.of("first", "at_hand"), ExactlyOne.of("how_many", "ask_vet", "at_hand")),
 )
 
-TRAIT: Record[model.Trait] = Record(
+TRAIT: Record[model_rules.Trait] = Record(
     "target of a rule",
-    model.Trait,
+    model_rules.Trait,
     {},
     {"tag": _TAGS, "shows": _SHOWN, "says": ListOf(Plain(), or_one=True), "urgency": _URGENCY},
     limits=(ExactlyOne.of("tag", "shows", "says", "urgency"),),
 )
 
-PAGES: Record[model.Pages] = Record(
-    "choice of pages", model.Pages, {}, {"tag": _TAGS, "shows": _SHOWN, "end": ListOf(_URGENCY, or_one=True)}
+PAGES: Record[model_rules.Pages] = Record(
+    "choice of pages",
+    model_rules.Pages,
+    {},
+    {"tag": _TAGS, "shows": _SHOWN, "end": ListOf(_URGENCY, or_one=True)},
 )
 
-RULE: Record[model.Rule] = Record(
+RULE: Record[model_rules.Rule] = Record(
     "rule",
-    model.Rule,
+    model_rules.Rule,
     {"because": _NUMBERS_ONLY, "sources": _SOURCES},
     {"never": TRAIT, "always": TRAIT, "on": PAGES, "when": LAMB, "where_asked": Yes()},
     limits=(

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from triage.amounts import AMOUNTS
 from triage.amounts.expects import FINDING_CHOICES, FINDING_UNITS, NUMBER_UNITS, RAISING_UNITS
-from triage.guide import model, model_practice, model_rearing
+from triage.guide import model, model_practice, model_rearing, model_rules
 from triage.guide.items import Item
 from triage.guide.rule_links import look_up_choices, look_up_farms, look_up_rules, look_up_unit
 from triage.guide.shapes import Mention, Reading
@@ -23,7 +23,7 @@ class Parts(Protocol):
     findings: dict[str, model.Finding]
     numbers: dict[str, model.Number]
     fronts: dict[str, model.Front]
-    rules: dict[str, model.Rule]
+    rules: dict[str, model_rules.Rule]
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
     cupboard: dict[str, Item]

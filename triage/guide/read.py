@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from triage.amounts import AMOUNTS
-from triage.guide import fields, model, model_practice, model_rearing
+from triage.guide import fields, model, model_practice, model_rearing, model_rules
 from triage.guide.files import list_files, own_files
 from triage.guide.find import Folder
 from triage.guide.fitting import fitted, layered
@@ -37,7 +37,7 @@ class _Parts:
     how_tos: dict[str, model.HowTo]
     glossary: dict[str, model.Term]
     sources: dict[str, model.Source]
-    rules: dict[str, model.Rule]
+    rules: dict[str, model_rules.Rule]
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
     cupboard: dict[str, Item]

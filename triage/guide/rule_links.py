@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Protocol
 
-from triage.guide import model, model_practice, model_rearing
+from triage.guide import model, model_practice, model_rearing, model_rules
 from triage.guide.shapes import Reading
 from triage.problems import Place, nearest
 from triage.units import same_dimension
@@ -18,7 +18,7 @@ class Parts(Protocol):
 
     nodes: dict[str, model.Node]
     numbers: dict[str, model.Number]
-    rules: dict[str, model.Rule]
+    rules: dict[str, model_rules.Rule]
     duties: dict[str, model_rearing.Duty]
     laws: dict[str, model_rearing.Law]
     farms: dict[str, model_practice.Farm]
@@ -71,7 +71,7 @@ def _age(name: str, place: Place, numbers: Mapping[str, model.Number], reading: 
         reading.wrong(place, what, "unit")
 
 
-def _rule(rule: model.Rule, reading: Reading) -> None:
+def _rule(rule: model_rules.Rule, reading: Reading) -> None:
     if (rule.never is None) == (rule.always is None):
         reading.wrong(rule.place, f"rule '{rule.name}' needs either 'never' or 'always', and not both")
     for trait in (rule.never, rule.always):

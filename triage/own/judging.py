@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from triage.guide.model import End, Guide, Rule
+from triage.guide.model import End, Guide
+from triage.guide.model_rules import Rule
 from triage.guide.rewording import ill_fitting, read_words, reworded
 from triage.own.framing import frame_lost, swapped
 from triage.own.losing import Losing, not_on, routing, same_number, with_signed, within

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from triage.page.page import Kind
 
 
-@dataclass(frozen=True)
-class Key:
+class Key(NamedTuple):
     """A key, what it is called in code, a word for the key line, and where it works."""
 
     key: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.page.page import Block, Page, Role, Scale
 
@@ -13,8 +13,7 @@ SHORTEST_SCALE = 12
 LONGEST_SCALE = 48
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(NamedTuple):
     """One line of a page, never wider than it was laid out for."""
 
     role: Role

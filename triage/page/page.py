@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from triage.facts import UNSURE, Value
 from triage.guide.known import NEVER
@@ -47,8 +47,7 @@ CERTAINTY_WORDS = {
 }
 
 
-@dataclass(frozen=True)
-class Scale:
+class Scale(NamedTuple):
     """Where a reading stands on a scale and where its marks are, each from 0 to 1."""
 
     at: float
@@ -57,8 +56,7 @@ class Scale:
     """Signs kept for the words before the scale, the same on all lines of a plot."""
 
 
-@dataclass(frozen=True)
-class Block:
+class Block(NamedTuple):
     """One piece of a page: what it is for, its text, and the mark that hangs before it."""
 
     role: Role
@@ -68,8 +66,7 @@ class Block:
     """Drawn after the text where there is room; the text says it all without."""
 
 
-@dataclass(frozen=True)
-class Choice:
+class Choice(NamedTuple):
     """One answer that a key gives."""
 
     key: str

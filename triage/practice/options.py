@@ -7,8 +7,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
+from triage.guide.model import PLACEHOLDER, Act, End, Guide
 from triage.guide.model_practice import Deed
+from triage.guide.model_rules import Rule
 from triage.guide.texts import steps_of
 from triage.page.wall import SAID
 from triage.walk import Walk

@@ -10,7 +10,8 @@ from typing import Literal
 
 from triage.amounts import AMOUNTS
 from triage.facts import UNSURE, Facts
-from triage.guide.model import PLACEHOLDER, Act, End, Guide, Rule
+from triage.guide.model import PLACEHOLDER, Act, End, Guide
+from triage.guide.model_rules import Rule
 from triage.guide.texts import steps_of
 from triage.page.wall import SAID, Wall
 from triage.page.words import Reader

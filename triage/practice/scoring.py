@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from triage.facts import UNSURE
-from triage.guide.model import COMMON_PRACTICE, Guide, Rule
+from triage.guide.model import COMMON_PRACTICE, Guide
+from triage.guide.model_rules import Rule
 from triage.page.words import Reader
 from triage.practice.cards import amount_card, cards_of, page_card, rule_card, sign_card
 from triage.practice.faults import Fault, Kind, Score

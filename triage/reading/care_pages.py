@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from triage.guide.items import Item
-from triage.guide.model import PLACEHOLDER, HowTo, Rule, Term
+from triage.guide.model import PLACEHOLDER, HowTo, Term
 from triage.guide.model_practice import Deed, Farm, WrittenCase
 from triage.guide.model_rearing import Duty, Law
+from triage.guide.model_rules import Rule
 from triage.page.page import Block
 from triage.page.wall import Wall
 from triage.reading.blocks import body, cautions, labelled, listed, numbered, under

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from triage.amounts import AMOUNTS
-from triage.guide.model import Condition, Finding, Lamb, Pages, Rule, Trait
+from triage.guide.model import Condition, Finding, Lamb
+from triage.guide.model_rules import Pages, Rule, Trait
 from triage.page.wall import Wall
 
 LIMITS = (("above", "above"), ("from_", "from"), ("below", "below"), ("up_to", "up to"))

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cached_property
 
-from triage.guide.model import Guide, Rule
+from triage.guide.model import Guide
+from triage.guide.model_rules import Rule
 from triage.rules.pages import Page, pages_of
 from triage.rules.telling import Telling
 from triage.walk import Walk

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.guide.model import PLACEHOLDER, Act, Ask, End, Guide, Rule, Trait
+from triage.guide.model import PLACEHOLDER, Act, Ask, End, Guide
+from triage.guide.model_rules import Rule, Trait
 from triage.guide.texts import steps_of, texts_of
 from triage.problems import Place
 

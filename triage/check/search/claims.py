@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from triage.amounts import AMOUNTS
-from triage.guide.model import Act, Condition, End, Guide, Rule
+from triage.guide.model import Act, Condition, End, Guide
+from triage.guide.model_rules import Rule
 from triage.problems import Place
 from triage.rules.pages import Page
 from triage.rules.telling import Telling
