@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import tempfile
 from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
@@ -94,6 +95,23 @@ def test_check_tells_an_unexplained_change(tmp_path: Path, capsys: pytest.Captur
     (folder / "changes.yaml").write_text("next: [{of: number/chill, why: A trial says so.}]\n")
     main(["check", str(folder)])
     assert "[unexplained-change]" not in capsys.readouterr().out
+
+
+def test_a_vet_is_shown_first_what_the_edition_changed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Among what was never reviewed, what this edition changed leads, with the reason that its editor gave."""
+    folder = cut(tmp_path)
+    write_small(folder, VALUE, NEXT)
+    (folder / "changes.yaml").write_text("next: [{of: number/chill, why: A trial says so.}]\n")
+    assert main(["sign", "--queue", "--guide", str(folder)]) == 0
+    groups = [line for line in capsys.readouterr().out.splitlines() if line.endswith(":")]
+    assert groups[0].startswith("Changed in this edition")
+    assert any(line.startswith("Never reviewed") for line in groups[1:])
+
+    monkeypatch.setattr("sys.stdin", io.StringIO("q\n"))
+    main(["sign", "--plain", "--by", "A. Name", "--as", "vet", "--licence", "", "--guide", str(folder)])
+    assert "Why it was changed: A trial says so." in capsys.readouterr().out
 
 
 def test_cut_refuses_and_leaves_all_as_it_was(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -250,6 +250,11 @@ def test_the_queue(small: Guide) -> None:
     assert queue[0].key == "node/well"
     assert "node/feel" not in {each.key for each in queue}
     assert queue_of(small, Review(seals, (part,)), ["term/limp"])[0].key == "term/limp"
+    fresh = queue_of(small, Review(seals, (part,)), fresh=["term/limp", "node/feel"])
+    assert [(each.key, each.why) for each in fresh[:2]] == [
+        ("node/well", "changed since it was reviewed"),
+        ("term/limp", "changed in this edition"),
+    ]
     assert len(evening(queue, 0)) == 1
     assert sum(each.minutes for each in evening(queue, 2)) <= 2
 

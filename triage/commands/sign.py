@@ -3,43 +3,18 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import dataclass, replace
 from itertools import groupby
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.commands.shared import Exit, complain, say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
-
-    from triage.guide.find import Folder
-    from triage.guide.model import Guide
+    from triage.commands.reviewed import Reviewed
     from triage.review.queue import Due
     from triage.review.signing import Signer, Signing
-    from triage.review.sittings import Sitting
-    from triage.review.standing import Review
-    from triage.review.statements import Statement
     from triage.session import Session
     from triage.session.desk import House
     from triage.session.signing import SigningRoom, Telling
-
-
-@dataclass(frozen=True)
-class Reviewed:
-    """A guide as it is to be signed: the guide, where signatures go, and what an own folder changed in it."""
-
-    guide: Guide
-    folder: Path
-    statements: Mapping[str, Statement]
-    review: Review
-    differing: Mapping[str, list[str]]
-    """What an own folder changed, by statement: a line for each part that is other than shipped."""
-
-    @property
-    def moved(self) -> tuple[str, ...]:
-        """The statements that an own folder changed or added."""
-        return tuple(self.differing)
 
 
 def add_sign(command: argparse.ArgumentParser) -> None:
@@ -66,7 +41,9 @@ def add_sign(command: argparse.ArgumentParser) -> None:
 
 def run_sign(parsed: argparse.Namespace) -> int:
     """Sign in a sitting, by the code of a printed topic, or print what is due."""
-    reviewed = _reviewed(parsed)
+    from triage.commands.reviewed import read_reviewed
+
+    reviewed = read_reviewed(parsed)
     if isinstance(reviewed, Exit):
         return reviewed
     if parsed.code:
@@ -79,82 +56,13 @@ def run_sign(parsed: argparse.Namespace) -> int:
     return _sit(parsed, reviewed, queue)
 
 
-def _reviewed(parsed: argparse.Namespace) -> Reviewed | Exit:
-    """Read the guide as it is, also one that did not pass: whoever reads it may be about to mend it."""
-    from triage.guide.find import knowledge_root
-    from triage.guide.kept import in_other_words
-    from triage.guide.known import Known
-    from triage.guide.read import read_guide
-    from triage.review.standing import Review
-    from triage.review.statements import seals_of, statements_of
-
-    root = parsed.guide or knowledge_root()
-    own = None if parsed.guide else _own_folder()
-    if isinstance(own, str):
-        complain(own)
-        return Exit.UNREADABLE
-    laid = own if own and own.is_dir() else None
-    read = read_guide(root, own=laid)
-    if read.unreadable or read.guide is None:
-        for line in [read.unreadable] if read.unreadable else map(str, read.problems):
-            complain(line)
-        complain("Nothing can be signed before that is mended.")
-        return Exit.UNREADABLE if read.unreadable else Exit.PROBLEMS
-    guide = in_other_words(read, laid).guide if laid else read.guide
-    assert guide is not None
-    guide = replace(guide, known=Known(reviews_in=(root, laid) if laid else (root,), own=laid))
-    statements = statements_of(guide)
-    review = Review(seals_of(statements), _sittings([root, laid] if laid else [root]))
-    return Reviewed(guide, own or parsed.guide, statements, review, _moved(root, laid, guide))
-
-
-def _own_folder() -> Path | str:
-    """Return where signatures under the shipped guide go: the own folder, also before there is one."""
-    from triage.holding.place import Nowhere, holding_file, own_folder
-
-    there = own_folder()
-    if there:
-        return there
-    place = holding_file()
-    if isinstance(place, Nowhere):
-        return f"A signature has no place to go to, as {place.why}; set TRIAGE_OWN to a folder."
-    return place.parent / "own"
-
-
-def _sittings(folders: Iterable[Folder]) -> tuple[Sitting, ...]:
-    """Return all sittings over the guide, and say which files count for nothing."""
-    from triage.review.sittings import read_sittings
-
-    found: list[Sitting] = []
-    for folder in folders:
-        sittings, problems = read_sittings(folder)
-        found += sittings
-        for problem in problems:
-            complain(str(problem))
-    return tuple(sorted(found, key=lambda each: each.on))
-
-
-def _moved(root: Folder, own: Path | None, guide: Guide) -> dict[str, list[str]]:
-    """Return the statements that an own folder changed or added, and what is other in each."""
-    from triage.guide.read import read_guide
-    from triage.review.differing import differing
-    from triage.review.statements import values_of
-
-    base = read_guide(root).guide if own else None
-    if base is None:
-        return {}
-    before = values_of(base)
-    told = {key: differing(before.get(key), value) for key, value in values_of(guide).items()}
-    return {key: lines for key, lines in told.items() if lines}
-
-
 def _queue(parsed: argparse.Namespace, reviewed: Reviewed) -> tuple[Due, ...] | Exit:
     """Return what is to be read: what was asked for, or as much of what is due as fits an evening."""
     from triage.problems import nearest
     from triage.review.codes import keys_of
-    from triage.review.queue import evening, queue_of
+    from triage.review.queue import evening
 
-    due = queue_of(reviewed.guide, reviewed.review, reviewed.moved)
+    due = reviewed.queue
     if not parsed.what:
         return evening(due, parsed.minutes)
     wanted: set[str] = set()
@@ -171,7 +79,7 @@ def _queue(parsed: argparse.Namespace, reviewed: Reviewed) -> tuple[Due, ...] | 
 
 
 def _print_queue(queue: tuple[Due, ...], reviewed: Reviewed, minutes: float) -> Exit:
-    from triage.review.queue import RISKS, queue_of
+    from triage.review.queue import RISKS
     from triage.review.standing import counted
 
     say(reviewed.review.words)
@@ -180,9 +88,8 @@ def _print_queue(queue: tuple[Due, ...], reviewed: Reviewed, minutes: float) -> 
         for each in grouped:
             title = reviewed.statements[each.key].title
             say(f"  {each.key}: {title if len(title) < 70 else f'{title[:68]}..'}")
-    whole = queue_of(reviewed.guide, reviewed.review, reviewed.moved)
-    asked, rest = sum(each.minutes for each in queue), sum(each.minutes for each in whole)
-    due = f"{len(whole):,} are due in all, about {rest / 60:.0f} hours."
+    asked, rest = sum(each.minutes for each in queue), sum(each.minutes for each in reviewed.queue)
+    due = f"{len(reviewed.queue):,} are due in all, about {rest / 60:.0f} hours."
     say(f"\n{counted(len(queue))}, about {max(1, asked):.0f} min. {due}")
     return Exit.FINE
 
@@ -241,9 +148,8 @@ def _teller(reviewed: Reviewed) -> Telling:
     from triage.page.page import Block
     from triage.page.wall import Wall
     from triage.reading.pages import statement_blocks
-    from triage.review.changes import reasons_of
 
-    why = reasons_of(reviewed.folder, reviewed.guide.front.edition)
+    why = reviewed.reasons
 
     def tell(key: str, session: Session) -> tuple[Block, ...]:
         told = [Block("caution", f"Why it was changed: {why[key]}", "!")] if key in why else []

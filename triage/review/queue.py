@@ -50,34 +50,45 @@ class Due:
     """The day on which a vet signed it last, as it is or as it was."""
 
 
-def queue_of(guide: Guide, review: Review, moved: Iterable[str] = ()) -> tuple[Due, ...]:
+def queue_of(
+    guide: Guide, review: Review, moved: Iterable[str] = (), fresh: Iterable[str] = ()
+) -> tuple[Due, ...]:
     """Return everything that a vet has not signed as it is, in the order in which it should be read.
 
-    `moved` are statements that an own folder changed, which wait for a vet before all others.
+    `moved` are statements that an own folder changed, which wait for a vet before all others; `fresh` are
+    those that this edition changed, which come before what has stood unread for longer.
     """
-    values, own = values_of(guide), frozenset(moved)
+    values, own, newer = values_of(guide), frozenset(moved), frozenset(fresh)
     deciding = _deciding(values)
     due = []
     for key in review.counted:
         if review.how[key] == "signed" and key not in review.objections:
             continue
-        why = _why(review, key, own)
+        why = _why(review, key, own, newer)
         risk = risk_of(key, values.get(key), guide, deciding)
         due.append(Due(key, why, risk, _minutes(guide, values.get(key)), _last(review, key)))
     order = {key: at for at, key in enumerate(review.counted)}
     return tuple(sorted(due, key=lambda each: (WHYS.index(each.why), each.risk, each.last, order[each.key])))
 
 
-WHYS = ("changed on this holding", "objected to", "changed since it was reviewed", "never reviewed")
+WHYS = (
+    "changed on this holding",
+    "objected to",
+    "changed since it was reviewed",
+    "changed in this edition",
+    "never reviewed",
+)
 """Why a statement is to be read, the most pressing first."""
 
 
-def _why(review: Review, key: str, own: frozenset[str]) -> str:
+def _why(review: Review, key: str, own: frozenset[str], fresh: frozenset[str]) -> str:
     if key in own:
         return WHYS[0]
     if key in review.objections:
         return WHYS[1]
-    return WHYS[2] if review.how[key] == "changed" else WHYS[3]
+    if review.how[key] == "changed":
+        return WHYS[2]
+    return WHYS[3] if key in fresh else WHYS[4]
 
 
 def _last(review: Review, key: str) -> str:
