@@ -101,7 +101,7 @@ def _edition(label: str, edition: Edition) -> Iterator[str]:
 
 def _contents(told: tuple[Section, ...]) -> str:
     lines = (
-        f'<li><a href="#{each.name}">{safe(each.title)}</a>: {len(each.entries):,}</li>'
+        f'<li><a href="#{each.name}">{safe(each.title)}</a>: {each.count:,}</li>'
         if each.entries
         else f"<li>{safe(each.none)}</li>"
         for each in told

@@ -30,6 +30,8 @@ class Entry:
     lamb: tuple[tuple[str, str], ...] = ()
     """What was asked of one such lamb, and its answers."""
     why: str = ""
+    count: int = 1
+    """How many things of the comparison are told in it."""
 
 
 @dataclass(frozen=True)
@@ -41,6 +43,11 @@ class Section:
     none: str
     entries: tuple[Entry, ...]
     lead: str = ""
+
+    @property
+    def count(self) -> int:
+        """How many things it tells, which is more than its entries where some are told together."""
+        return sum(each.count for each in self.entries)
 
 
 def sections(compared: Compared) -> tuple[Section, ...]:
@@ -74,7 +81,9 @@ def sections(compared: Compared) -> tuple[Section, ...]:
             "elsewhere",
             "Situations that end on another page, or with other steps",
             "No situation ends as urgent as before and otherwise than before.",
-            (*map(teller.difference, came.elsewhere), *map(teller.act, came.on_the_way)),
+            (*teller.together(came.elsewhere), *map(teller.act, came.on_the_way)),
+            "What comes to one page by the same change is told together, with one lamb that shows it. The "
+            "report in JSON has a lamb for each.",
         ),
         Section(
             "numbers",
@@ -109,16 +118,41 @@ class _Teller:
         self.old, self.new = self.names.old, self.names.new
 
     def difference(self, each: Difference) -> Entry:
-        before, after = self.old.urgency(each.old_urgency), self.new.urgency(each.new_urgency)
-        head = f"{before}, before; {after}, now" if before != after else f"{after}, as before"
-        now = self.new.page(each.new_end)
-        if not each.new_page:
-            steps = each.old_urgency == each.new_urgency
-            now = f"the same page{', with other steps' if steps else ''}: {now}"
-        lines = (("Came to", self.old.page(each.old_end)), ("Comes to", now), *self._met(each.met))
         some = "1 situation" if each.states == 1 else f"{each.states:,} situations"
-        lines = (*lines, ("Found", f"at the end of {some}"))
-        return Entry(head, lines, (), self.names.lamb(each.lamb), self._why(each.met))
+        lines = (
+            ("Came to", self.old.page(each.old_end)),
+            ("Comes to", self._now(each)),
+            *self._met(each.met),
+            ("Found", f"at the end of {some}"),
+        )
+        return Entry(self._head(each), lines, (), self.names.lamb(each.lamb), self._why(each.met))
+
+    def together(self, came: tuple[Difference, ...]) -> Iterator[Entry]:
+        """Yield an entry for all that comes to one page, as urgent as before, by the same changes."""
+        groups: dict[tuple[str, ...], list[Difference]] = {}
+        for each in came:
+            how = (self._head(each), self._now(each), *self._sorted(each.met))
+            groups.setdefault(how, []).append(each)
+        for group in groups.values():
+            yield self.difference(group[0]) if len(group) == 1 else self._group(group)
+
+    def _group(self, group: list[Difference]) -> Entry:
+        first = group[0]
+        came = (("Came to", self.old.page(each.old_end)) for each in group)
+        lines = (("Comes to", self._now(first)), *self._met(first.met), *came)
+        lamb, why = self.names.lamb(first.lamb), self._why(first.met)
+        return Entry(self._head(first), lines, (), lamb, why, len(group))
+
+    def _head(self, each: Difference) -> str:
+        before, after = self.old.urgency(each.old_urgency), self.new.urgency(each.new_urgency)
+        return f"{before}, before; {after}, now" if before != after else f"{after}, as before"
+
+    def _now(self, each: Difference) -> str:
+        now = self.new.page(each.new_end)
+        if each.new_page:
+            return now
+        steps = each.old_urgency == each.new_urgency
+        return f"the same page{', with other steps' if steps else ''}: {now}"
 
     def _met(self, keys: frozenset[str]) -> tuple[tuple[str, str], ...]:
         if not keys:

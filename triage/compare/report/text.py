@@ -50,7 +50,7 @@ def _edition(label: str, edition: Edition) -> Iterator[str]:
 
 
 def _counted(section: Section) -> str:
-    return f"{section.title}: {len(section.entries):,}." if section.entries else section.none
+    return f"{section.title}: {section.count:,}." if section.entries else section.none
 
 
 def _section(number: int, section: Section) -> Iterator[str]:
