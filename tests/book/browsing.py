@@ -44,3 +44,16 @@ def browser() -> Iterator[Any]:
             yield opened
         finally:
             opened.close()
+
+
+def barriers(page: Any) -> tuple[list[str], set[str]]:
+    """What axe-core finds on a page by every rule that it has, and the rules that something on it kept."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    axe = Axe()
+    page.evaluate(axe.axe_script)
+    rules = page.evaluate("axe.getRules().map(rule => rule.ruleId)")
+    options = {"rules": {rule: {"enabled": True} for rule in rules}, "resultTypes": ["violations"]}
+    came = axe.run(page, options=options).response
+    found = [f"{each['id']}: {each['nodes'][0]['html'][:200]}" for each in came["violations"]]
+    return found, {each["id"] for each in came["passes"]}

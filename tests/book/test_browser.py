@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from tests.book.browsing import browser
+from tests.book.browsing import barriers, browser
 from tests.book.conftest import DAY
 from tests.book.reader import Book, Link, Reader, plain
 from triage.guide.model import Guide
@@ -127,20 +127,13 @@ def test_axe_finds_nothing(opened: Any, file: str, part: int, size: dict[str, in
 
     A book is large, so each screen shows another quarter of its sections.
     """
-    from axe_playwright_python.sync_playwright import Axe
-
     context = opened.new_context(viewport=size, color_scheme=scheme)
-    page, axe = context.new_page(), Axe()
+    page = context.new_page()
     page.goto(file)
     page.evaluate(PARTED, [part, len(SCREENS)])
-    page.evaluate(axe.axe_script)
-    rules = page.evaluate("axe.getRules().map(rule => rule.ruleId)")
-    options = {"rules": {rule: {"enabled": True} for rule in rules}, "resultTypes": ["violations"]}
-    came = axe.run(page, options=options).response
-    checked = {each["id"] for each in came["passes"]}
+    found, checked = barriers(page)
     context.close()
 
-    found = [f"{each['id']}: {each['nodes'][0]['html'][:200]}" for each in came["violations"]]
     assert found == []
     assert {"color-contrast-enhanced", "heading-order", "region", "link-name"} <= checked
 
