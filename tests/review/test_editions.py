@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import io
 import tempfile
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from tests.conftest import read_small, small_guide, write_small
+from triage import amounts
 from triage.cli import main
 from triage.clock import Now
+from triage.facts import Facts
 from triage.guide.files import KNOWN
-from triage.guide.model import Front
+from triage.guide.model import Front, Guide
 from triage.guide.read import read_guide
 from triage.page.page import page_of
 from triage.problems import Place
 from triage.review.dates import day_of, overdue
-from triage.review.editions import read_cut, write_cut
+from triage.review.editions import Cut, moved_since, read_cut, write_cut
 from triage.review.statements import statements_of
 from triage.review.upkeep import upkeep
 from triage.walk import Walk
@@ -190,3 +194,37 @@ def small_front() -> Front:
 
     with tempfile.TemporaryDirectory() as folder:
         return small_guide(Path(folder), ("guide.yaml", "way_in: danger", "way_in: danger\nreview_by: 2026-06-30")).front  # fmt: skip
+
+
+# --- sums ---
+
+
+@pytest.mark.parametrize("name", sorted(amounts.AMOUNTS))
+def test_a_changed_formula_has_its_reason_and_a_moved_number_asks_for_no_other(
+    guide: Guide, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    """Another formula is a change of its sum, also where a number under it moved; a number's move is its own alone."""
+    amount, before = amounts.AMOUNTS[name], statements_of(guide)
+    cut = Cut(guide.front.edition, {key: each.own for key, each in before.items()})
+    moved = {
+        each: replace(guide.numbers[each], value=guide.numbers[each].value * 1.01) for each in amount.numbers
+    }
+    other = replace(guide, numbers={**guide.numbers, **moved})
+    numbers = {f"number/{each}" for each in moved}
+    assert set(moved_since(cut, statements_of(other)).all) == numbers
+
+    def more(facts: Facts, system: Any) -> Any:
+        return _Longer(amount.work_out(facts, system).words(system))
+
+    monkeypatch.setitem(amounts.AMOUNTS, name, replace(amount, work_out=more))
+    assert set(moved_since(cut, statements_of(other)).all) == {*numbers, f"sum/{name}"}
+
+
+@dataclass(frozen=True)
+class _Longer:
+    """An amount told with one figure more."""
+
+    said: str
+
+    def words(self, system: Any) -> str:
+        return f"{self.said}0"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import islice, product
 
 from triage.amounts import Amount
@@ -20,10 +20,27 @@ PROBED: dict[str, tuple[float, ...]] = {
 """Ages in hours and weights in kg; another measurement is taken at five points of its plausible range."""
 
 
-def worked(amount: Amount, guide: Guide) -> Iterator[str]:
+def formula(amount: Amount, guide: Guide) -> Iterator[str]:
+    """Yield what a sum's formula gives for many lambs, whatever the guide's numbers are.
+
+    Every number is stood in for by one of about its size, so that a formula can't change unseen behind a
+    number that moved with it.
+    """
+    numbers = guide.values()
+    known = [name for name in amount.numbers if name in numbers]
+    return worked(amount, guide, {name: _stand_in(numbers[name], at) for at, name in enumerate(known)})
+
+
+def _stand_in(value: float, at: int) -> float:
+    """Return a number of the size of a value: the same for all from about a third to three times it."""
+    size = 10.0 ** round(math.log10(abs(value))) if value else 1.0
+    return size * (1 + at / 8)
+
+
+def worked(amount: Amount, guide: Guide, numbers: Mapping[str, float] | None = None) -> Iterator[str]:
     """Yield what a sum gives for many lambs in words, which are the same on every machine."""
     names = [name for name in (*amount.needs, *amount.uses) if name in guide.findings]
-    numbers = guide.values()
+    numbers = guide.values() if numbers is None else numbers
     if not set(amount.numbers) <= numbers.keys():
         return
     each = [_values(guide, name) for name in names]

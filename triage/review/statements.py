@@ -16,7 +16,7 @@ from typing import Any
 from triage.amounts import AMOUNTS, Amount
 from triage.guide.model import NOT_PUBLISHED, PLACEHOLDER, Ask, Front, Guide, Node
 from triage.problems import Place
-from triage.review.probes import worked
+from triage.review.probes import formula, worked
 
 LONG = 20
 """Hexadecimal digits of a digest: 80 bits, far more than chance or haste can meet twice."""
@@ -167,7 +167,8 @@ def _sum(guide: Guide, amount: Amount) -> Statement:
     """Return a sum as a statement. What it gives for many lambs tells when its formula is another one."""
     leans = [f"number/{each}" for each in amount.numbers]
     leans += [f"finding/{each}" for each in (*amount.needs, *amount.uses)]
-    own = _digest([amount.title, amount.needs, amount.uses, amount.numbers])
+    meant = list(formula(amount, guide))
+    own = _digest([amount.title, amount.needs, amount.uses, amount.numbers, meant])
     gives = _digest(list(worked(amount, guide)))
     return Statement(f"sum/{amount.name}", amount.title, Place("sums"), own, tuple(leans), gives)
 
