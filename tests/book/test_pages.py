@@ -23,6 +23,8 @@ from triage.guide.texts import all_texts, practice_texts, said_on, steps_of
 MOST = 1_500_000
 """Bytes of a book: a page that an old phone still opens."""
 
+SVG = "{http://www.w3.org/2000/svg}"
+
 
 @pytest.mark.parametrize("which", ["metric", "us"])
 def test_it_is_sound_html_and_no_larger_than_a_phone_takes(
@@ -51,7 +53,7 @@ def test_the_same_guide_day_and_choice_make_the_same_bytes(guide: Guide, metric:
 
 def astray(book: Book) -> Iterator[str]:
     """Each link that leads nowhere in the book, or shows another number than that of its section."""
-    for link in book.root.iter("a"):
+    for link in (*book.root.iter("a"), *book.root.iter(f"{SVG}a")):
         to = link.attrib["href"]
         if to.startswith("tel:"):
             continue
@@ -75,6 +77,21 @@ def test_every_link_leads_to_a_section_and_shows_its_number(metric: Book, us: Bo
     """On paper the number is all there is."""
     assert list(astray(metric)) == []
     assert list(astray(us)) == []
+
+
+def test_a_map_has_the_numbers_of_the_sections(guide: Guide, metric: Book) -> None:
+    """So that paper can be walked from a map: on each box, beside each answer, and on each way out of the topic."""
+    boxes = dict[str, int]()
+    for link in metric.root.iter(f"{SVG}a"):
+        if first := re.match(r"([0-9]+)\. ", words_of(link)):
+            boxes[link.attrib["href"][1:]] = int(first[1])
+
+    assert boxes == {f"node-{name}": number_of(metric.by_id[f"node-{name}"]) for name in guide.nodes}
+    for topic in guide.topics:
+        drawn = metric.by_id.get(f"map-{topic}")
+        if drawn is not None:
+            leads = set(map(int, re.findall("\u2192 ([0-9]+)", words_of(drawn))))
+            assert leads <= {boxes[f"node-{node.name}"] for node in guide.by_topic[topic]}
 
 
 def test_no_anchor_is_there_twice(metric: Book) -> None:

@@ -10,7 +10,7 @@ from triage.book.marks import para, section
 from triage.book.places import map_anchor, node_anchor, topic_anchor
 from triage.book.words import Words
 
-ITS_OWN = "The numbers in a map are its own: touch a box to go to its section."
+NUMBERS = "The number of a box is that of its section."
 
 
 def maps_of(making: Making) -> tuple[str, ...]:
@@ -23,14 +23,17 @@ def map_sections(words: Words) -> Iterator[str]:
     """Yield the map of each topic; each box on it is a link to its section."""
     from triage.maps.svg import svg_map
 
+    def number(node: str) -> int:
+        return words.places.number(node_anchor(node))
+
     for at, name in enumerate(maps_of(words.making)):
         title, anchor = words.plain(words.guide.topics[name].title), map_anchor(name)
-        drawn = svg_map(words.guide, name, _address, words.making.system)
+        drawn = svg_map(words.guide, name, _address, words.making.system, number)
         if at:  # one style is enough for all of them
             drawn = _STYLED.sub("", drawn)
         same = f'<a href="#{topic_anchor(name)}">the sections of {words.small(title)}</a>'
         label = f'class="wide map" tabindex="0" role="region" aria-label="The map of {words.small(title)}"'
-        inner = para(f"The same in words: {same}. {ITS_OWN}") + f"<div {label}>{_begins(drawn)}{drawn}</div>"
+        inner = para(f"The same in words: {same}. {NUMBERS}") + f"<div {label}>{_begins(drawn)}{drawn}</div>"
         yield section(anchor, words.places.number(anchor), f"Map: {title}", inner, "drawn")
 
 

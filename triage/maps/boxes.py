@@ -17,7 +17,7 @@ WIDE = 240
 PAD = 8
 SIZE = 12
 LINE = 15
-ARROW = 34
+ARROW = 44
 """Room at the right of an answer for the number that it leads to."""
 
 SPARE = 1.16
@@ -90,7 +90,8 @@ def _way(guide: Guide, drawn: TopicMap, way: Way, laid: _Laying) -> None:
     else:
         stub = drawn.stub(way.to)
         laid.add(answers)
-        laid.add(f"\u2192 {guide.topics[stub.topic].title}: {stub.label}", goes_to=way.to)
+        its = f", {stub.number}" if stub.number else ""
+        laid.add(f"\u2192 {guide.topics[stub.topic].title}: {stub.label}{its}", goes_to=way.to)
     if way.at_least:
         laid.add(f"! {guide.urgency(way.at_least).say}")
 

@@ -24,12 +24,19 @@ HEAD_DOWN, HEAD_UP = "m-4-7l4 7 4-7", "m-4 7l4-7 4 7"
 """The head of an arrow, drawn from its tip."""
 
 
-def svg_map(guide: Guide, topic: str, href: Callable[[str], str], system: System = "metric") -> str:
+def svg_map(
+    guide: Guide,
+    topic: str,
+    href: Callable[[str], str],
+    system: System = "metric",
+    number: Callable[[str], int] | None = None,
+) -> str:
     """Return a topic as an inline SVG drawing; KeyError where the guide has no such topic.
 
-    `href` returns the address of a node's page, of this topic or of another. Without any style it is drawn in
-    the colour of the text around it. A style sheet may set the colours of these classes; sizes are counted,
-    and must stay:
+    `href` returns the address of a node's page, of this topic or of another, and `number` the number by which
+    it is found on paper; without it the places of a map are counted. Without any style it is drawn in the
+    colour of the text around it. A style sheet may set the colours of these classes; sizes are counted, and
+    must stay:
 
     - `map` is the whole; its `width` and `height` are real pixels, so put it into a box that scrolls
     - `map-ask`, `map-act`, `map-end` are a box with its text: a `rect` and a `text` within a link
@@ -38,6 +45,7 @@ def svg_map(guide: Guide, topic: str, href: Callable[[str], str], system: System
     - `map-label` is the number that a line leads to, at the side of its answer
     """
     drawn = map_of(guide, topic, system)
+    drawn = drawn.numbered(number) if number else drawn
     drawing = set_out(guide, drawn)
     wide, high = round(drawing.wide), round(drawing.high)
     title, told = f"map-{topic}-title", f"map-{topic}-desc"

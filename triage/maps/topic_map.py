@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from triage.guide.model import Act, Ask, End, Guide, Node
@@ -17,7 +17,7 @@ Shape = Literal["ask", "act", "end"]
 
 @dataclass(frozen=True)
 class Spot:
-    """One place of a map. `number` counts from 1, layer by layer and from left to right."""
+    """One place of a map. `number` is a page's own, or counts from 1 by layers and from left to right."""
 
     name: str
     shape: Shape
@@ -39,6 +39,8 @@ class Stub:
     name: str
     topic: str
     label: str
+    number: int = 0
+    """Where a page has a number of its own for it."""
 
 
 @dataclass(frozen=True)
@@ -83,6 +85,12 @@ class TopicMap:
     def stub(self, name: str) -> Stub:
         """Return a place of another topic; KeyError where none such is led to."""
         return self._stub[name]
+
+    def numbered(self, number: Callable[[str], int]) -> TopicMap:
+        """Return the map with the numbers that a page gives to its nodes."""
+        spots = tuple(replace(each, number=number(each.name)) for each in self.spots)
+        stubs = tuple(replace(each, number=number(each.name)) for each in self.stubs)
+        return TopicMap(self.topic, spots, stubs, self.ways)
 
     def ways_from(self, name: str) -> tuple[Way, ...]:
         """Return the ways out of a place, in the order in which they are written."""
