@@ -44,6 +44,16 @@ links => links.map(link => {
 """
 """Reads links as they are shown."""
 
+BEGINS = """
+() => [...document.querySelectorAll('.drawn')].map(each => {
+  const svg = each.querySelector('svg'), view = each.querySelector('.wide').getBoundingClientRect();
+  const box = svg.querySelector('rect').getBoundingClientRect();
+  const seen = box.left >= view.left - 8 && box.right <= view.right + 8 && box.top < view.top + 60;
+  return [each.id, seen, svg.getBoundingClientRect().width, Number(svg.getAttribute('width'))];
+})
+"""
+"""Tells of each map whether its first box is in view, how wide it is drawn, and how wide it should be."""
+
 
 @pytest.fixture(scope="module")
 def opened() -> Iterator[Any]:
@@ -148,6 +158,21 @@ def test_nothing_runs_out_of_a_narrow_screen(opened: Any, file: str, text: str) 
 
     assert page.evaluate("document.documentElement.scrollWidth") <= 320
     context.close()
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK])
+def test_a_map_opens_where_it_begins(opened: Any, file: str, size: dict[str, int]) -> None:
+    """In its real size, with the first box in view, on a phone and on a desk."""
+    context = opened.new_context(viewport=size)
+    page = context.new_page()
+    page.goto(file)
+    maps = page.evaluate(BEGINS)
+    context.close()
+
+    assert maps
+    for name, seen, drawn, real in maps:
+        assert seen, name
+        assert drawn == real, name
 
 
 def test_answers_are_large_and_the_first_screen_holds_the_danger_signs(opened: Any, file: str) -> None:

@@ -71,9 +71,9 @@ table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}
 caption{text-align:left;padding:.25rem 0}
 th,td{text-align:left;vertical-align:top;padding:.45rem .75rem .45rem 0;border-bottom:1px solid var(--soft)}
 thead th{border-bottom:2px solid var(--edge);vertical-align:bottom}
-.map{position:relative}.map svg{display:block}.map .here{position:absolute;top:0;width:1px;height:1px;
+.wide.map{position:relative}.map svg{display:block}.map .here{position:absolute;top:0;width:1px;height:1px;
 scroll-initial-target:nearest}
-@media (min-width:64rem){.map{width:calc(100vw - 6rem);margin-left:calc(50% - 50vw + 3rem)}}
+@media (min-width:64rem){.wide.map{width:calc(100vw - 6rem);margin-left:calc(50% - 50vw + 3rem)}}
 .sign{font-family:ui-monospace,monospace;white-space:nowrap}
 .paper{display:none}
 footer{border-top:1px solid var(--soft);margin-top:4rem;padding:1rem 1rem 3rem;
