@@ -228,3 +228,15 @@ class _Longer:
 
     def words(self, system: Any) -> str:
         return f"{self.said}0"
+
+
+def test_a_signature_of_ones_own_hides_no_unexplained_change(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """With an own folder beside it a guide is held to its edition as without."""
+    folder, own = cut(tmp_path / "guide"), tmp_path / "own"
+    (own / "reviews").mkdir(parents=True)
+    write_small(folder, VALUE)
+    for arguments in (["check", str(folder)], ["check", str(folder), "--own", str(own)]):
+        assert main(arguments) == 1
+        assert "[same-edition]" in capsys.readouterr().out

@@ -124,6 +124,16 @@ def test_an_objection_stays_until_its_author_signs(tmp_path: Path) -> None:
     assert "Too mild." in objection()
 
 
+def test_a_settled_objection_does_not_come_back_with_a_later_change() -> None:
+    """Once its author signed the mended wording, a further change is a change; the wording objected to is not."""
+    first = replace(sitting(), objections={"node/well": Said("0a", "Too mild.")})
+    then = (first, sitting(well="0b"))
+    assert Review({"node/well": "0b"}, then).of("node/well").objection == ""
+    later = Review({"node/well": "0c"}, then)
+    assert (later.of("node/well").how, later.of("node/well").objection) == ("changed", "")
+    assert "Too mild." in Review({"node/well": "0a"}, then).of("node/well").objection
+
+
 def test_the_words_of_a_standing() -> None:
     """Each way to stand has its sentence, and only a vet's signature counts as a review by a vet."""
     seals = {"node/a": "1", "node/b": "2", "node/c": "3", "source/x": "9"}
@@ -139,7 +149,11 @@ def test_the_words_of_a_standing() -> None:
     assert vet.words == vet.of("node/a").words == "Reviewed by A. Name, vet, on 2026-11-29."
     assert Review(seals | {"node/a": "x"}, vet.sittings).words == "Reviewed by A. Name, vet, on 2026-11-29; 1 statement changed since."  # fmt: skip
     both = Review(seals | {"node/a": "x", "node/b": "x", "node/d": "4"}, vet.sittings)
-    assert both.words == "Reviewed by A. Name, vet, on 2026-11-29; 2 statements changed since; 1 statement never reviewed by a vet."  # fmt: skip
+    assert both.words == "Reviewed in part by A. Name, vet, on 2026-11-29; 2 statements changed since; 1 statement never reviewed by a vet."  # fmt: skip
+    objects = sitting("B. Name", c="3")
+    objects = replace(objects, objections={"node/b": Said("2", "Too mild.")})
+    assert Review(seals, (*vet.sittings, objects)).words == "Reviewed by A. Name, vet, on 2026-11-29; 1 statement objected to."  # fmt: skip
+    assert Review(seals, (replace(objects, signed={}),)).words == "Never reviewed by a vet; 1 statement objected to."  # fmt: skip
     assert both.of("node/a").how == "changed"
     assert both.of("node/a").words == "Changed since A. Name, vet, reviewed it on 2026-11-29."
     assert both.of("node/d").words == NEVER

@@ -9,14 +9,16 @@ import pytest
 from pytest_snapshot.plugin import Snapshot
 
 from tests.conftest import small_guide
-from tests.screens.conftest import app_of, screen_of
+from tests.screens.conftest import app_of, go_to, screen_of
 from triage.facts import UNSURE, Facts
 from triage.guide.model import End, Finding, Guide
 from triage.page.lines import lay_out
 from triage.page.page import Block, Choice, Page
 from triage.page.words import Reader
+from triage.screens.app import LambApp
 from triage.screens.themes import THEMES
 from triage.screens.view import View, body_lines, head_lines, key_lines
+from triage.session.signing import SigningRoom
 from triage.walk import Walk
 
 COLD = ["5", *"36.2", "enter", *"3h", "enter"]
@@ -127,6 +129,26 @@ async def test_a_stray_enter_does_not_pass_an_act(guide: Guide) -> None:
         await pilot.press(*"dddddd")
         await pilot.pause()
         assert pilot.app.session.walk.state.times == {"warm-by-thermometer": 1}  # type: ignore[attr-defined]
+
+
+async def test_nothing_is_signed_before_it_was_shown_to_its_end(guide: Guide, tmp_path: Path) -> None:
+    """A digit that signs shows more of a long statement first; one that puts it off is taken at once."""
+    async with app_of(guide).run_test(size=(80, 24)) as pilot:
+        await go_to(pilot, guide, tmp_path, "sign-page")
+        app = pilot.app
+        assert isinstance(app, LambApp)
+        room = app.session.room
+        assert isinstance(room, SigningRoom)
+        assert room.signing
+        assert app.view.top < app.view.bottom
+        while app.view.top < app.view.bottom:
+            assert room.signing.at == 0
+            await pilot.press("1")
+        assert room.signing.at == 0
+        assert "It is right as it stands" in screen_of(pilot)
+
+        await pilot.press("4")
+        assert room.signing.at == 1
 
 
 async def test_a_new_size_is_laid_out_at_once(guide: Guide) -> None:

@@ -67,15 +67,19 @@ def checked_folder(folder: Folder, read: Read, own: Path | None = None) -> Check
 
 def _checked_with(folder: Folder, read: Read, own: Path) -> Checked:
     """Return what came of checking a guide that an own folder was laid over."""
+    from datetime import date
+
     from triage.check import prove
     from triage.check.report.checked import Checked
     from triage.guide.kept import in_other_words
     from triage.guide.read import read_guide
     from triage.own.judging import judged
+    from triage.review.upkeep import upkeep
 
     whole, base = in_other_words(read, own, another_language=False).guide, read_guide(folder).guide
     if base is None or whole is None or read.guide is None:
         return Checked.of(f"{folder} with {own}", read.problems)
     proof = prove(whole, two=True)
-    problems = (*read.problems, *proof.problems, *judged(base, read.guide, own))
+    kept = upkeep(folder, base, date.today())
+    problems = (*read.problems, *proof.problems, *judged(base, read.guide, own), *kept)
     return Checked.of(f"{folder} with {own}", problems, whole, proof.tally)

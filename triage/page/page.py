@@ -97,6 +97,8 @@ class Page:
     """Whether Enter alone takes an answer that is kept."""
     from_end: bool = False
     """Whether a screen too small for it shows its end first: what is above has been read."""
+    read_first: str = ""
+    """Keys that are taken once the page has been shown to its end, and till then show more of it."""
     alarm: str = ""
     """What must be said on every page now: a look that is due, or that nothing is kept."""
 
@@ -120,7 +122,7 @@ def page_of(walk: Walk, system: System, hours: float | None = None, today: date 
         return Page("ask", title, blocks, choices, finding.measure, such_as, urgency, because, lamb)
     if isinstance(node, Act):
         blocks = _act(node, reader, walk)
-        return Page("act", title, blocks, urgency=urgency, because=because, lamb=lamb)
+        return Page("act", title, blocks, urgency=urgency, because=because, lamb=lamb, read_first="d")
     blocks = (*_end(node, reader, urgency), *_stands(node, walk.guide, today))
     return Page("end", title, blocks, urgency=urgency, because=because, lamb=lamb)
 

@@ -74,13 +74,20 @@ class Review:
         return ("changed", once) if once else ("never", None)
 
     def _told(self, verb: str, which: Literal["objections", "notes"], key: str) -> Iterator[str]:
-        """Yield what was said to a statement, unless who said it has signed it as it is since then."""
+        """Yield what was said to a statement, unless who said it has signed it since then.
+
+        What is said to a statement as it now is stands until it is signed as it now is; what was said to
+        another wording is settled by a signature under any.
+        """
         for at, sitting in enumerate(self.sittings):
             said: Said | None = getattr(sitting, which).get(key)
-            later = self.sittings[at + 1 :]
-            if said is None or any(each.by == sitting.by and self._signs(each, key) for each in later):
+            if said is None:
                 continue
-            before = "" if said.seal == self.seals[key] else ", before it was changed"
+            as_now = said.seal == self.seals[key]
+            later = (each for each in self.sittings[at + 1 :] if each.by == sitting.by)
+            if any(self._signs(each, key) if as_now else key in each.signed for each in later):
+                continue
+            before = "" if as_now else ", before it was changed"
             yield f"{sitting.who}, {verb} ({sitting.on}{before}): {said.says}"
 
     @cached_property
@@ -97,11 +104,13 @@ class Review:
         """Return how some statements stand together, in one sentence."""
         found = [self._how(key) for key in keys]
         sittings = [sitting for _, sitting in found if sitting]
+        objected = len(self.objections.intersection(keys))
+        parts = [f"{counted(objected)} objected to"] if objected else []
         if not sittings:
-            return NEVER
+            return f"{'; '.join((NEVER.removesuffix('.'), *parts))}."
         last = max(sittings, key=lambda each: each.on)
         changed, never = (sum(how == which for how, _ in found) for which in ("changed", "never"))
-        parts = [f"Reviewed by {last.who}, on {last.on}"]
+        parts.insert(0, f"Reviewed {'in part ' if never else ''}by {last.who}, on {last.on}")
         if changed:
             parts.append(f"{counted(changed)} changed since")
         if never:
@@ -109,9 +118,10 @@ class Review:
         return f"{'; '.join(parts)}."
 
     @cached_property
-    def objections(self) -> tuple[str, ...]:
+    def objections(self) -> frozenset[str]:
         """The keys of the statements to which somebody still objects."""
-        return tuple(key for key in self.seals if any(True for _ in self._told("", "objections", key)))
+        said = {key for sitting in self.sittings for key in sitting.objections if key in self.seals}
+        return frozenset(key for key in said if any(True for _ in self._told("", "objections", key)))
 
 
 def counted(count: int) -> str:

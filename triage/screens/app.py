@@ -173,10 +173,13 @@ class LambApp(App[None]):
             self.view.typed = (self.view.typed + character)[:MOST_TYPED]
         elif character == "t":
             self._next_light()
-        elif character == "d" and page.kind == "act" and self.view.top < self.view.bottom:
-            self._scroll(1)  # there is more of it to read first
+        elif self._unread(character, page):
+            self._scroll(1)
         else:
             self._send(character)
+
+    def _unread(self, character: str, page: Page) -> bool:
+        return character in page.read_first and self.view.top < self.view.bottom
 
     def on_paste(self, event: events.Paste) -> None:
         """Take what is pasted into a box."""

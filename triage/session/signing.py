@@ -23,6 +23,9 @@ CHOICES = (
     Choice("3", "objected", "Object to it, and do not sign"),
     Choice("4", "later", "Not now"),
 )
+SIGNS = "12"
+"""The keys that sign."""
+
 ASKED = {"noted": "What is to be noted?", "objected": "What is wrong with it?"}
 
 Begin = Callable[[Signer], Signing]
@@ -66,7 +69,7 @@ class SigningRoom:
     def _statement(self, signing: Signing, due: Due) -> Page:
         where = f"{signing.at + 1} of {len(signing.queue)}: {due.why}. It {RISKS[due.risk]}."
         blocks = (*self.tell(due.key, self.session), Block("blank", ""), Block("quiet", where))
-        return Page("sitting", TITLE, blocks, CHOICES)
+        return Page("sitting", TITLE, blocks, CHOICES, read_first=SIGNS)
 
     def _through(self, signing: Signing) -> Page:
         said = [
