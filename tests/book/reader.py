@@ -131,7 +131,7 @@ class Reader:
         most = re.search(r"Do this at most (once|([0-9]+) times)", text)
         times = self.done.get(name, 0)
         if most and times >= int(most[2] or 1):
-            self._go(links[0])
+            self._go(next(link for link in links if link.words.startswith("I have done this")))
             return True
         if not left:
             return False
@@ -144,7 +144,7 @@ class Reader:
         for finding in self.guide.findings.values():
             if any(finding.label.lower() == label.lower() for label in labels):
                 self.known.pop(finding.name, None)
-        self._go(links[-1])
+        self._go(next(link for link in links if link.words == "It is done: go on"))
         return True
 
     def _ask(self, finding: Finding, left: list[Move]) -> bool:

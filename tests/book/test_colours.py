@@ -41,11 +41,11 @@ def test_the_bounds_of_an_answer_are_seen(name: str, rim: str, ground: str) -> N
 def test_the_style_sheet_names_no_colour_that_is_in_no_table() -> None:
     """But black and white on paper; and every table has the same names."""
     held = {colour for table in TABLES.values() for colour in table.values()}
-    named = set(re.findall(r"#[0-9a-f]{6}\b|#[0-9a-f]{3}\b", style()))
+    named = set(re.findall(r"#[0-9a-f]{6}\b|#[0-9a-f]{3}\b", style({})))
 
     assert named - held <= {"#000", "#fff"}
     assert LIGHT.keys() == DARK.keys() == PAPER.keys()
-    assert set(re.findall(r"var\(--([a-z-]+)\)", style())) <= LIGHT.keys()
+    assert set(re.findall(r"var\(--([a-z-]+)\)", style({}))) <= LIGHT.keys()
 
 
 def test_the_contrast_is_really_counted() -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from triage.book.bands import band_words, bands_of
+from triage.book.brought import Brought
 from triage.book.words import Words
 from triage.facts import UNSURE
 from triage.guide.model import Ask, Branch
@@ -25,11 +26,12 @@ class Way:
     branch: Branch
 
 
-def ways_of(words: Words, node: Ask, answered: bool = False) -> tuple[Way, ...]:
-    """Return the answers to a question; `answered` tells that it surely was answered before."""
+def ways_of(words: Words, node: Ask, brought: Brought | None = None) -> tuple[Way, ...]:
+    """Return the answers to a question. With `brought` it surely was answered before, with one of these."""
     finding = words.guide.findings[node.finding]
-    ways = [*(_measured(words, node) if finding.measure else _chosen(words, node, answered))]
-    unsure = None if finding.never_unsure else branch_for(words.guide, node, UNSURE)
+    ways = [*(_measured(words, node) if finding.measure else _chosen(words, node, brought))]
+    asked = not finding.never_unsure and (brought is None or brought.may_answer(node, UNSURE))
+    unsure = branch_for(words.guide, node, UNSURE) if asked else None
     if unsure:
         ways.append(Way(words.plain(finding.unsure or NOT_SURE), unsure))
     return tuple(ways)
@@ -40,13 +42,14 @@ def _measured(words: Words, node: Ask) -> Iterator[Way]:
         yield Way(band_words(words, node, band), band.branch)
 
 
-def _chosen(words: Words, node: Ask, answered: bool) -> Iterator[Way]:
+def _chosen(words: Words, node: Ask, brought: Brought | None) -> Iterator[Way]:
     finding = words.guide.findings[node.finding]
-    found = [(name, branch_for(words.guide, node, name)) for name in finding.choices]
+    names = [name for name in finding.choices if brought is None or brought.may_answer(node, name)]
+    found = [(name, branch_for(words.guide, node, name)) for name in names]
     leading = [(name, branch) for name, branch in found if branch]
     most = max((branch for _, branch in leading), key=[b for _, b in leading].count, default=None)
     among = [branch for _, branch in leading].count(most) if most else 0
-    one = most if answered and MANY <= among < len(leading) else None
+    one = most if brought and MANY <= among < len(leading) else None
     yield from (
         Way(words.plain(finding.choices[name]), branch) for name, branch in leading if branch is not one
     )

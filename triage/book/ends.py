@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from triage.book.marks import labelled, listed, para, section
+from triage.book.phone import numbers
 from triage.book.places import how_anchor, node_anchor
 from triage.book.words import Words
 from triage.guide.model import Act, Ask, End, Guide, Step
@@ -21,8 +22,8 @@ def end_section(words: Words, node: End) -> str:
     call = f"<strong>{words.plain(urgency.say)}</strong> {words.fill(urgency.means)}"
     again = f" Look again in {words.number(node.look_again)}." if node.look_again else ""
     inner = (
-        para(call, f"call c{min(rank, 2)}")
-        + (para(CALLED) if rank else "")
+        (para(CALLED, "again") if rank else "")
+        + para(call + _number(words, rank), f"call c{min(rank, 2)}")
         + (labelled("It may be:", words.fill(node.likely)) if node.likely else "")
         + steps(words, node.do)
         + cautions(words, node.cautions)
@@ -33,6 +34,12 @@ def end_section(words: Words, node: End) -> str:
     )
     anchor = node_anchor(node.name)
     return section(anchor, words.places.number(anchor), words.plain(node.title), inner, "walk end")
+
+
+def _number(words: Words, rank: int) -> str:
+    """Return the number to phone, where a vet is needed at all."""
+    dial = numbers(words.making)
+    return f"<br>{dial}." if dial and words.guide.front.urgencies[rank].opens else ""
 
 
 def steps(words: Words, done: tuple[Step, ...]) -> str:

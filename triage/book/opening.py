@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from triage.book.marks import listed, para, tag
 from triage.book.memory import Memory
+from triage.book.phone import STANDS, numbers, stands
 from triage.book.places import (
     Places,
     how_anchor,
@@ -18,7 +19,6 @@ from triage.book.places import (
 from triage.book.walked import Walked
 from triage.book.words import Words
 from triage.guide.model import Finding
-from triage.page.inert import inert
 from triage.paper.html import safe
 from triage.paper.sheets import Foot
 
@@ -62,28 +62,18 @@ def header(words: Words) -> str:
 
 
 def _phone(words: Words) -> str:
-    """Return the vet's numbers as links that dial, or room on paper to write one."""
-    day, night = words.making.phone
-    if not day and not night:
-        return '<span class="paper">Your vet, by day and at night: <span class="blank"></span></span>'
-    said = [f"Your vet: {_dial(day)}"] if day else []
-    said += [f"at night: {_dial(night)}"] if night and night != day else []
-    return ", ".join(said)
-
-
-def _dial(number: str) -> str:
-    shown = inert(number, 80)
-    digits = "".join(sign for sign in shown if sign in "+0123456789")
-    return f'<a href="tel:{digits}">{safe(shown)}</a>' if len(digits) > 2 else safe(shown)
+    """Return the vet's numbers, or room on paper to write one."""
+    room = '<span class="paper">Your vet, by day and at night: <span class="blank"></span></span>'
+    return numbers(words.making) or room
 
 
 def bar(words: Words) -> str:
-    """Return the links that stay in view."""
+    """Return what stays in view: links, that a call stands, and the number to phone."""
     links = [(node_anchor(words.places.start), "Danger signs"), ("contents", "Contents")]
     tables = any(anchor.startswith("table-") for anchor in words.places.numbers)
     links += [("amounts", "Amounts")] if tables else []
     inner = "".join(f'<a href="#{anchor}">{said}</a>' for anchor, said in links)
-    return f'<nav class="bar" aria-label="Always at hand">{inner}</nav>\n'
+    return f'<nav class="bar" aria-label="Always at hand">{inner}{para(stands(words.making))}</nav>\n'
 
 
 def first_part(words: Words, walked: Walked) -> str:
@@ -174,4 +164,4 @@ def footer(words: Words) -> str:
         f"{words.plain(front.title)}. Edition {safe(front.edition)} of {safe(front.date)}. "
         f"Written {words.making.written}. {safe(told.whole)} {safe(told.overdue)}"
     )
-    return f"<footer><p>{said.strip()}</p><p>{FIRST}</p></footer>\n"
+    return f"<footer><p>{said.strip()}</p><p>{FIRST} {STANDS}.</p></footer>\n"

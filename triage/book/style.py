@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from triage.book.colours import DARK, LIGHT, PAPER, variables
 
 _SCREEN = """
 *{box-sizing:border-box}
 html{font:100%/1.5 system-ui,-apple-system,"Segoe UI",Roboto,"Noto Sans","Liberation Sans",Arial,sans-serif;
-color:var(--ink);background:var(--page);scroll-padding-top:4rem;-webkit-text-size-adjust:100%;text-size-adjust:100%}
+color:var(--ink);background:var(--page);scroll-padding-top:5.25rem;-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body{margin:0;overflow-wrap:break-word}
 header,main,footer{max-width:42rem;margin:0 auto;padding:0 1rem}
 header{padding-top:.6rem}
 h1{font-size:1.25rem;line-height:1.25;margin:0}
 h2{font-size:1.5rem;line-height:1.2;margin:3.5rem 0 .75rem}
 h3{font-size:1.2rem;line-height:1.3;margin:0 0 .5rem;display:flex;gap:.6rem}
+.walk>h3{flex-wrap:wrap}.walk>h3>span:last-child{flex:1}
+.walk>h3::after{flex-basis:100%;font-size:.875rem;font-weight:400;color:var(--quiet)}
 h4{font-size:1rem;margin:1rem 0 .25rem}
 p{margin:.5rem 0}
 ul,ol{margin:.5rem 0;padding-left:1.4rem}
@@ -29,14 +33,16 @@ h3 span:last-child,h2 span:last-child{min-width:0;overflow-wrap:anywhere}
 .skip:focus{left:1rem;top:.5rem;background:var(--page);padding:.75rem;z-index:3}
 .bar{position:sticky;top:0;z-index:2;background:var(--page);border-bottom:1px solid var(--soft);
 display:flex;flex-wrap:wrap;justify-content:center;gap:0 .5rem}
-.bar a{padding:.7rem .6rem;min-height:48px;text-decoration:none;font-size:.9375rem}
+.bar a{padding:.7rem .6rem .3rem;min-height:48px;text-decoration:none;font-size:.9375rem}
+.bar p{flex-basis:100%;text-align:center;margin:0 0 .2rem;font-size:.875rem;color:var(--quiet)}
+.bar p a{padding:.35rem .25rem;min-height:0;font-size:inherit;text-decoration:underline}
 .other a{display:inline-block;padding:.9rem 0;font-size:1rem}
 .bar a:hover{text-decoration:underline}
 #first h2{font-size:1rem;font-weight:400;color:var(--quiet);margin:.4rem 0 0}
 section.walk,section.how,section.table,section.drawn{border-top:1px solid var(--soft);padding:1.5rem 0 2.5rem;
 margin:0}
 #first section.walk:first-of-type{border:0;padding-top:0}
-section.walk:target{min-height:calc(100vh - 4rem);min-height:calc(100svh - 4rem)}
+section.walk:target{min-height:calc(100vh - 5.25rem);min-height:calc(100svh - 5.25rem)}
 section:target>h3,section:target>h2,section:target>div>h3{background:var(--lit);
 box-shadow:-.5rem 0 0 var(--lit),.5rem 0 0 var(--lit)}
 li:has(>:target),dt:target{background:var(--lit)}
@@ -54,7 +60,11 @@ font-variant-numeric:tabular-nums}
 .call{border:1px solid var(--edge);border-radius:.4rem;padding:.75rem .85rem;margin:.75rem 0}
 .call strong{display:block;font-size:1.2rem;line-height:1.3}
 .c0{background:var(--now);color:var(--now-ink);border-color:var(--now)}
+.c0 a{color:inherit}.call a{display:inline-block;padding:.6rem .2rem;font-size:1.1rem}
+.end::after{content:"This way ends here.";display:block;margin-top:1rem;text-align:center;color:var(--quiet);
+font-size:.9375rem}
 .c1{border-width:3px;border-color:var(--ink)}
+.steps a,.care a,.why a,.again a{padding:.45rem .1rem}
 .steps li{margin:.5rem 0;padding-left:.25rem}
 .care li{margin:.4rem 0}
 .overdue{font-weight:700;border:3px solid var(--ink);padding:.5rem .75rem}
@@ -137,12 +147,25 @@ vertical-align:-.5mm}
 """
 
 
-def style() -> str:
-    """Return the style sheet."""
+def style(topics: Mapping[str, str]) -> str:
+    """Return the style sheet. `topics` are their titles by anchor: on a screen each section names its own.
+
+    They stand here once, and not with every section, so that a book stays small.
+    """
+    named = "".join(
+        f"#{anchor}>.walk>h3::after{{content:{_quoted(title)}}}" for anchor, title in topics.items()
+    )
     screen = "".join(_SCREEN.split("\n"))
     paper = "".join(_PAPER.split("\n"))
     return (
         f":root{{{variables(LIGHT)}color-scheme:light dark}}"
         f"@media (prefers-color-scheme:dark){{:root{{{variables(DARK)}}}}}"
-        f"{screen}@media print{{:root{{{variables(PAPER)}color-scheme:light}}{paper}}}"
+        f"{screen}@media screen{{{named}}}"
+        f"@media print{{:root{{{variables(PAPER)}color-scheme:light}}{paper}}}"
     )
+
+
+def _quoted(text: str) -> str:
+    """Return a text as a string of CSS that nothing in it can end."""
+    plain = (sign if sign.isalnum() or sign == " " else f"\\{ord(sign):x} " for sign in text)
+    return f'"{"".join(plain)}"'

@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from triage.book.answers import Way, ways_of
+from triage.book.brought import Brought
 from triage.book.ends import cautions, end_section, sources_line, steps
 from triage.book.marks import labelled, listed, para, section
 from triage.book.memory import Memory
 from triage.book.places import how_anchor, node_anchor
 from triage.book.words import Words
+from triage.facts import UNSURE, Value
 from triage.guide.model import Act, Ask, End, Finding, Node
 
 MAYBE = "You may have answered this already: take the same answer."
 SURELY = "You have answered this already: take the same answer."
-STANDS = "If you were told to phone, that still stands."
 ANEW = "What was seen before this no longer counts. Look anew, and take no earlier answer, for"
 BOX = '<span class="box"></span>'
 
@@ -22,10 +23,8 @@ BOX = '<span class="box"></span>'
 class Walked:
     """Nodes of the guide as sections of the book."""
 
-    def __init__(self, words: Words, memory: Memory) -> None:
-        self._words, self._memory = words, memory
-        branches = (branch for node in memory.asks for branch in node.branches)
-        self._called = frozenset(branch.go for branch in branches if branch.at_least)
+    def __init__(self, words: Words, memory: Memory, brought: Brought) -> None:
+        self._words, self._memory, self._brought = words, memory, brought
 
     def section(self, node: Node) -> str:
         """Return a node as a section."""
@@ -43,22 +42,27 @@ class Walked:
         maybe = self._memory.maybe(node)
         again = SURELY if surely else MAYBE if maybe else ""
         title = f"{words.label(finding)}: as you answered" if surely else words.plain(finding.ask)
+        ways = ways_of(words, node, self._brought if surely else None)
         # What was answered before has been explained before.
         before = "" if surely else self._look(finding)
         after = "" if maybe else self._why(finding)
         inner = (
-            self._stands(node)
-            + para(again, "again")
+            para(f"{again} {self._otherwise(node)}".strip() if surely else again, "again")
             + before
-            + listed((self._link(way) for way in ways_of(words, node, surely)), "answers")
+            + listed((self._link(way) for way in ways), "answers")
             + after
             + words.standing(f"node/{node.name}")
         )
         return self._numbered(node, title, inner, "walk ask")
 
-    def _stands(self, node: Ask | Act) -> str:
-        """Return that a call still stands, where an answer that gives one leads straight to here."""
-        return para(STANDS, "again") if node.name in self._called else ""
+    def _otherwise(self, node: Ask) -> str:
+        """Return where to go with an answer that can't have been given, and that may be true by now."""
+        finding, start = self._words.guide.findings[node.finding], self._words.places.start
+        answers: tuple[Value, ...] = (*finding.choices, UNSURE)
+        if all(self._brought.may_answer(node, name) for name in answers):
+            return ""
+        link = self._words.places.link(node_anchor(start), "begin again at the danger signs")
+        return f"Is it otherwise now? Then {link}."
 
     def _look(self, finding: Finding) -> str:
         words = self._words
@@ -86,23 +90,20 @@ class Walked:
 
     def _act(self, node: Act) -> str:
         words = self._words
-        done = []
+        done, ways = [], [self._go(node.then, "It is done: go on")]
         if node.at_most:
             often = f"{node.at_most} times" if node.at_most > 1 else "once"
             boxes = f'<span class="paper"> Tick each time: {BOX * node.at_most}</span>'
-            done = [
-                para(f"Do this at most {often}.{boxes}", "again"),
-                listed([self._go(node.else_, f"I have done this {often} already")], "answers"),
-            ]
+            done = [para(f"Do this at most {often}.{boxes}", "again")]
+            ways.append(self._go(node.else_, f"I have done this {often} already"))
         wait = f"Then wait {words.number(node.wait)} and go on." if node.wait else "Then go on."
         inner = (
-            self._stands(node)
-            + "".join(done)
+            "".join(done)
             + steps(words, node.steps)
             + cautions(words, node.cautions)
             + para(wait, "wait")
             + self._anew(node)
-            + listed([self._go(node.then, "It is done: go on")], "answers")
+            + listed(ways, "answers")
             + sources_line(words, node)
             + words.standing(f"node/{node.name}")
         )

@@ -6,13 +6,14 @@ from collections.abc import Iterator
 
 from triage.amounts import AMOUNTS
 from triage.book import opening
+from triage.book.brought import brought_to
 from triage.book.forbidding import rules_part
 from triage.book.glossary import words_part
 from triage.book.making import Making
 from triage.book.maps import map_sections, maps_of
 from triage.book.marks import lean
 from triage.book.memory import memory_of
-from triage.book.places import Places, node_anchor, parts_of
+from triage.book.places import Places, node_anchor, parts_of, topic_anchor
 from triage.book.published import numbers_part, sources_part
 from triage.book.raising import law_part, raising_part
 from triage.book.stock import stock_part
@@ -22,6 +23,8 @@ from triage.book.techniques import technique_sections
 from triage.book.topics import topic_part
 from triage.book.walked import Walked
 from triage.book.words import Words
+from triage.guide.model import Guide
+from triage.page.inert import inert
 from triage.paper.html import document
 
 PARTS = {
@@ -40,12 +43,16 @@ def book_of(making: Making) -> str:
     guide = making.guide
     words = Words(making, Places(making, tables_of(guide), maps_of(making)))
     title = f"{guide.front.title}, edition {guide.front.edition}"
-    return document(title, style(), lean("".join(_body(words))))
+    return document(title, style(_topics(guide)), lean("".join(_body(words))))
+
+
+def _topics(guide: Guide) -> dict[str, str]:
+    return {topic_anchor(name): inert(guide.topics[name].title) for name in guide.front.topics}
 
 
 def _body(words: Words) -> Iterator[str]:
     memory = memory_of(words.guide, words.places.start)
-    walked = Walked(words, memory)
+    walked = Walked(words, memory, brought_to(words.guide, words.places.start))
     yield f'<a class="skip" href="#{node_anchor(words.places.start)}">To the danger signs</a>\n'
     yield opening.header(words)
     yield opening.bar(words)
