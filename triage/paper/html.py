@@ -26,7 +26,10 @@ def document(title: str, style: str, body: str) -> str:
 
 def safe(text: str) -> str:
     """Return a text as HTML, with each stretch of right-to-left script kept from turning what follows."""
-    words = inert(text).split(" ")
+    shown = inert(text)
+    if shown.isascii():
+        return escape(shown)
+    words = shown.split(" ")
     said = (
         (f"<bdi>{escape(' '.join(each))}</bdi>" if leftward else escape(" ".join(each)))
         for leftward, each in groupby(words, _leftward)
