@@ -243,8 +243,9 @@ def test_ctrl_c_ends_cleanly() -> None:
 
 
 def test_version_names_program_and_edition() -> None:
-    """--version tells the program's version and the guide's edition."""
-    assert "guide edition 2026.2" in triage("--version").stdout
+    """--version tells the program's version, the guide's edition, and that it passed its check."""
+    assert "guide edition 2026.3" in triage("--version").stdout
+    assert "It passed its check." in triage("--version").stdout
 
 
 def test_a_guide_with_mistakes_can_be_replayed_by_its_maker(tmp_path: Path) -> None:

@@ -257,7 +257,7 @@ def test_the_command_writes_them(tmp_path: Path, capsys: pytest.CaptureFixture[s
     folder = write_small(tmp_path)
 
     assert main(["schema", str(folder)]) == 0
-    assert "14 schemas are in" in capsys.readouterr().out
+    assert "15 schemas are in" in capsys.readouterr().out
     kept = {path.name: path.read_text(encoding="utf-8") for path in (folder / ".schema").iterdir()}
     assert kept == schema_texts(names_in(folder).names)
     assert '"care-here"' in kept["topic.json"]

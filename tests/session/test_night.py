@@ -222,7 +222,7 @@ def test_a_changed_guidance_is_told(night: Night) -> None:
     session = night.open("2", guide=later)
 
     assert len(session.walk.moves) == 3
-    assert "(edition 2026.2, now 2027.1)" in session.told
+    assert f"(edition {night.guide.front.edition}, now 2027.1)" in session.told
     assert "No longer used: reason: no-first-milk; Age: 2 hours" in session.told
     assert "Next: What is the trouble?" in session.told
 

@@ -275,4 +275,5 @@ FILE_NOTES: Mapping[str, str] = {
     "practice": "Made-up cases to practise on",
     "deeds": "What people are tempted to do, for practice",
     "farm": "The invented farm of the practice cases",
+    "changes": "Why each edition is not as the one before it",
 }

@@ -214,6 +214,18 @@ def _how_to(book: Book) -> Schema:
     return _with_fields(fields.HOW_TO, book, {"how-to": _NAME})
 
 
+def _changes(book: Book) -> Schema:
+    key = _text(r"^[^/]+/.+$", "Write a statement as kind/name, like number/severe-chill.")
+    several = {"anyOf": [key, {"type": "array", "items": key, "minItems": 1}]}
+    reason = {
+        "type": "object",
+        "properties": {"of": several, "why": dict(_PLAIN)},
+        "required": ["of", "why"],
+        "additionalProperties": False,
+    }
+    return _keyed({"type": "string"}, {"type": "array", "items": reason})
+
+
 FILES: dict[str, Callable[[Book], Schema]] = {
     "guide": _guide,
     "findings": _entries(fields.FINDING),
@@ -229,6 +241,7 @@ FILES: dict[str, Callable[[Book], Schema]] = {
     "practice": _entries(fields.CASE),
     "deeds": _entries(fields.DEED),
     "farm": lambda book: _with_fields(fields.FARM, book, {}),
+    "changes": _changes,
 }
 """A schema for each kind of file, by the name it is kept under."""
 

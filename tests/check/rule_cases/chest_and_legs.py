@@ -45,6 +45,7 @@ LAME_WITH_SORES: Lamb = {"limb-sign": "lame", "before-feed": "sores"}
 YOUNG_LIMP: Lamb = {"lame-leg": "limp", "age": days(10)}
 OLD_AND_WET: Lamb = {"navel-look": "wet", "age": days(6)}
 BULGE: Lamb = {"navel-look": "soft", "limb-manner": "bright", "temperature": degc(39.5)}
+OFF_ITS_MILK: Lamb = {"navel-look": "soft", "limb-manner": "missed"}
 OTHER_TROUBLES = ("legs", "nerves", "passing", "hurt", "ate", "more")
 OTHER_LEGS = ("navel", "bent", "lame")
 
@@ -214,6 +215,26 @@ NAVEL: dict[str, Row] = {
             *one_unasked(OLD_AND_WET),
             *each("age", hours(2), hours(71.9), hours(72), of=OLD_AND_WET),
             *each("navel-look", "soft", of=OLD_AND_WET),
+        ],
+    ),
+    "bulge-and-missed-feeds-calls-now": row(
+        NOW,
+        [OFF_ITS_MILK],
+        [
+            UNASKED,
+            *one_unasked(OFF_ITS_MILK),
+            *each("navel-look", "hot", "wet", of=OFF_ITS_MILK),
+            *each("limb-manner", "bright", "dull", UNSURE, of=OFF_ITS_MILK),
+        ],
+    ),
+    "no-feed-with-a-bulge-and-missed-feeds": row(
+        FEED,
+        [OFF_ITS_MILK],
+        [
+            UNASKED,
+            *one_unasked(OFF_ITS_MILK),
+            *each("navel-look", "hot", "wet", of=OFF_ITS_MILK),
+            *each("limb-manner", "bright", "dull", UNSURE, of=OFF_ITS_MILK),
         ],
     ),
     "bulge-is-never-ringed": row(
