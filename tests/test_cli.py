@@ -94,6 +94,14 @@ def test_a_walk_through_a_pipe() -> None:
     assert ran.stderr == "Stopped before an end was reached. If the lamb gets worse, phone your vet.\n"
 
 
+@pytest.mark.parametrize("command", [[], ["walk"], ["read"], ["sign"], ["practice"]])
+def test_plain_may_stand_before_a_command_or_behind_it(command: list[str]) -> None:
+    """Whoever has to see plain lines need not know where an option goes; without it nothing is plain."""
+    assert cli._parsed(["--plain", *command]).plain
+    assert cli._parsed([*command, "--plain"]).plain
+    assert not cli._parsed(command).plain
+
+
 def test_no_command_in_a_pipe_is_plain() -> None:
     """With no terminal the guide opens in plain lines at the danger signs."""
     ran = triage(typed="1\n")

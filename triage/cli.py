@@ -84,6 +84,8 @@ def _streams() -> None:
 def _parser() -> argparse.ArgumentParser:
     import argparse
 
+    from triage.commands.shared import add_plain
+
     parser = argparse.ArgumentParser(
         prog="triage",
         description="A guide for a bummer lamb in trouble. First aid and care; not a diagnosis.",
@@ -91,6 +93,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="store_true", help="print the version and the edition")
     _shared(parser)
+    add_plain(parser)
     parser.set_defaults(**NOTHING_ASKED)
     _commands(parser.add_subparsers(title="commands", metavar="COMMAND"))
     return parser
@@ -108,11 +111,12 @@ def _commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> 
     from triage.commands.printing import add_print
     from triage.commands.schema import add_schema
     from triage.commands.setup import add_setup
+    from triage.commands.shared import add_plain
 
     walk = commands.add_parser("walk", help="walk the guide for one lamb")
     _shared(walk)
     walk.add_argument("--about", default="", metavar="WHAT", help="what it is about, such as ewe or flock")
-    walk.add_argument("--plain", action="store_true", help="lines of text only, one question at a time")
+    add_plain(walk)
     walk.add_argument("--answers", type=Path, metavar="FILE", help="take answers from a YAML or JSON map")
     walk.add_argument("--unsure-rest", action="store_true", help="answer 'not sure' to what FILE lacks")
     walk.add_argument("--unkept", action="store_true", help="keep nothing of this walk")

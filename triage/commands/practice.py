@@ -6,6 +6,8 @@ import argparse
 import os
 from typing import TYPE_CHECKING
 
+from triage.commands.shared import add_plain
+
 if TYPE_CHECKING:
     from triage.commands.shared import Exit
     from triage.guide.model import Guide
@@ -18,7 +20,7 @@ MOST_MINUTES = 600.0
 def add_practice(command: argparse.ArgumentParser) -> None:
     """Add the arguments of `triage practice`."""
     command.add_argument("helper", nargs="?", default="", help="who practises; asked for if not said")
-    command.add_argument("--plain", action="store_true", help="lines of text only")
+    add_plain(command)
     command.add_argument(
         "--minutes", type=float, default=0.0, metavar="N", help="say so after so many minutes"
     )

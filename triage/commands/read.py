@@ -7,6 +7,8 @@ import os
 import sys
 from typing import TYPE_CHECKING
 
+from triage.commands.shared import add_plain
+
 if TYPE_CHECKING:
     from triage.commands.shared import Exit
     from triage.guide.model import Guide
@@ -24,7 +26,7 @@ def add_read(command: argparse.ArgumentParser) -> None:
         metavar="WORD",
         help="what to open or look for: triage read cold; triage read severe-chill",
     )
-    command.add_argument("--plain", action="store_true", help="lines of text only")
+    add_plain(command)
     command.set_defaults(run=run_read, unkept=False, about="", record=None)
 
 

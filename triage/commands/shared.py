@@ -34,6 +34,13 @@ class Exit(IntEnum):
     """Ctrl-C."""
 
 
+def add_plain(parser: argparse.ArgumentParser) -> None:
+    """Let `--plain` be given, before a command or behind it: what a command lacks is as it was before."""
+    from argparse import SUPPRESS
+
+    parser.add_argument("--plain", action="store_true", default=SUPPRESS, help="lines of text only")
+
+
 def say(text: str = "", end: str = "\n") -> None:
     """Print a line for people, in ASCII where the output has no more."""
     print(text if can_show(sys.stdout.encoding) else to_ascii(text), end=end, flush=end != "\n")

@@ -6,7 +6,7 @@ import argparse
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from triage.commands.shared import Exit, complain, say
+from triage.commands.shared import Exit, add_plain, complain, say
 
 if TYPE_CHECKING:
     from triage.commands.reviewed import Reviewed
@@ -35,7 +35,7 @@ def add_sign(command: argparse.ArgumentParser) -> None:
         "--queue", action="store_true", help="print what is to be read next, and sign nothing"
     )
     command.add_argument("--code", default="", metavar="CODE", help="sign one topic as it was read on paper")
-    command.add_argument("--plain", action="store_true", help="lines of text only")
+    add_plain(command)
     command.set_defaults(run=run_sign, unkept=True, about="", record=None)
 
 
