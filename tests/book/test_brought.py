@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.book.conftest import DAY
 from tests.book.reader import Book
 from triage.book.brought import brought_to
 from triage.book.making import Making
 from triage.book.memory import memory_of
+from triage.book.phone import numbers
 from triage.book.whole import book_of
 from triage.facts import UNSURE, Value
 from triage.guide.model import Ask, End, Guide
@@ -55,3 +58,22 @@ def test_the_call_stays_in_view(metric: Book) -> None:
     for place in ("nav", "footer"):
         said = [" ".join("".join(each.itertext()).split()) for each in metric.root.iter(place)]
         assert any("Told to phone? That still stands." in each for each in said), place
+
+
+@pytest.mark.parametrize(
+    ("typed", "dialled"),
+    [
+        ("01632 960111", "01632960111"),
+        ("+44 (0)1632 960111", "+441632960111"),
+        ("(01632) 960111", "01632960111"),
+        ("01632 960111 or 960112", "01632960111"),
+        ("555-0142 ext 5", "5550142"),
+        ("Ann: 01632 960111", "01632960111"),
+        ("next door", ""),
+    ],
+)
+def test_what_is_dialled_is_one_number(typed: str, dialled: str, guide: Guide) -> None:
+    """The first that stands there, as a phone takes it; what is no number is no link. The numbers are invented."""
+    said = numbers(Making(guide, DAY, phone=(typed, "")))
+    assert (f'href="tel:{dialled}"' in said) == bool(dialled)
+    assert ("<a" in said) == bool(dialled)

@@ -18,7 +18,7 @@ def read(monkeypatch: pytest.MonkeyPatch, *arguments: str, typed: str = "") -> i
     parser = argparse.ArgumentParser()
     parser.add_argument("--units", choices=("metric", "us"))
     add_read(parser)
-    parser.set_defaults(guide=None, vet=None, casebook=None)
+    parser.set_defaults(guide=None, vet=None, casebook=None, plain=False)
     monkeypatch.setattr(sys, "stdin", io.StringIO(typed))
     parsed = parser.parse_args(arguments)
     return int(parsed.run(parsed))

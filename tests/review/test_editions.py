@@ -207,7 +207,7 @@ def test_a_changed_formula_has_its_reason_and_a_moved_number_asks_for_no_other(
     amount, before = amounts.AMOUNTS[name], statements_of(guide)
     cut = Cut(guide.front.edition, {key: each.own for key, each in before.items()})
     moved = {
-        each: replace(guide.numbers[each], value=guide.numbers[each].value * 1.01) for each in amount.numbers
+        each: replace(guide.numbers[each], value=guide.numbers[each].value * 4) for each in amount.numbers
     }
     other = replace(guide, numbers={**guide.numbers, **moved})
     numbers = {f"number/{each}" for each in moved}

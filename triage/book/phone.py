@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from triage.book.making import Making
 from triage.page.inert import inert
 from triage.paper.html import safe
+
+_FIRST = re.compile(r"[+(]?[0-9][-0-9 ().\u00a0]*")
 
 STANDS = "Told to phone? That still stands"
 
@@ -24,6 +28,9 @@ def numbers(making: Making, whose: str = "Your vet: ") -> str:
 
 
 def _dial(number: str) -> str:
+    """Return a number as a link: the first of several, without an extension or a bracketed trunk 0."""
     shown = inert(number, 80)
-    digits = "".join(sign for sign in shown if sign in "+0123456789")
+    first = _FIRST.search(shown)
+    abroad = first and first[0].startswith("+")
+    digits = re.sub(r"[^+0-9]", "", first[0].replace("(0)", "") if abroad else first[0]) if first else ""
     return f'<a href="tel:{digits}">{safe(shown)}</a>' if len(digits) > 2 else safe(shown)

@@ -13,6 +13,22 @@ from triage.guide.model import Guide
 MOST = 400
 """Lambs for one sum, or a few more."""
 
+STAND_INS: Mapping[str, float] = {
+    "ml/kg": 30.0,
+    "ml/kg/day": 90.0,
+    "ml": 400.0,
+    "kg": 3.0,
+    "kg/day": 0.1,
+    "count": 4.0,
+    "%": 12.0,
+    "h": 15.0,
+    "day": 12.0,
+}
+"""What a number of each unit is stood in for by: from half of it to twice as much, other in each turn."""
+
+TURNS = 4
+"""Times that other numbers stand in: a cap that is never reached in one turn may be in another."""
+
 PROBED: dict[str, tuple[float, ...]] = {
     "age": (2.0, 10.0, 30.0, 24.0 * 10, 24.0 * 28, 24.0 * 60),
     "weight": (1.0, 2.3, 4.0, 6.1, 11.0, 19.0),
@@ -23,28 +39,29 @@ PROBED: dict[str, tuple[float, ...]] = {
 def formula(amount: Amount, guide: Guide) -> Iterator[str]:
     """Yield what a sum's formula gives for many lambs, whatever the guide's numbers are.
 
-    Every number is stood in for by one of about its size, so that a formula can't change unseen behind a
-    number that moved with it.
+    Every number is stood in for by one that hangs on its unit alone. So a formula can hardly change unseen
+    behind a number that moved with it, and a number that moved is no other formula.
     """
-    numbers = guide.values()
-    known = [name for name in amount.numbers if name in numbers]
-    return worked(amount, guide, {name: _stand_in(numbers[name], at) for at, name in enumerate(known)})
+    known = [name for name in amount.numbers if name in guide.numbers]
+    for turn in range(TURNS):
+        numbers = {name: _stand_in(guide.numbers[name].unit, at, turn) for at, name in enumerate(known)}
+        yield from worked(amount, guide, numbers, MOST // TURNS)
 
 
-def _stand_in(value: float, at: int) -> float:
-    """Return a number of the size of a value: the same for all from about a third to three times it."""
-    size = 10.0 ** round(math.log10(abs(value))) if value else 1.0
-    return size * (1 + at / 8)
+def _stand_in(unit: str, at: int, turn: int) -> float:
+    return STAND_INS.get(unit, 5.0) * (2 + (at * 3 + turn * 5) % 7) / 4
 
 
-def worked(amount: Amount, guide: Guide, numbers: Mapping[str, float] | None = None) -> Iterator[str]:
+def worked(
+    amount: Amount, guide: Guide, numbers: Mapping[str, float] | None = None, most: int = MOST
+) -> Iterator[str]:
     """Yield what a sum gives for many lambs in words, which are the same on every machine."""
     names = [name for name in (*amount.needs, *amount.uses) if name in guide.findings]
     numbers = guide.values() if numbers is None else numbers
     if not set(amount.numbers) <= numbers.keys():
         return
     each = [_values(guide, name) for name in names]
-    step = max(1, math.prod(map(len, each)) // MOST)
+    step = max(1, math.prod(map(len, each)) // most)
     # No step of a regular comb: each measurement and each choice is to meet all others.
     step += step > 1 and step % 2 == 0
     for values in islice(product(*each), 0, None, step):

@@ -84,7 +84,7 @@ class Review:
             if said is None:
                 continue
             as_now = said.seal == self.seals[key]
-            later = (each for each in self.sittings[at + 1 :] if each.by == sitting.by)
+            later = (each for each in self.sittings[at + 1 :] if each.who == sitting.who)
             if any(self._signs(each, key) if as_now else key in each.signed for each in later):
                 continue
             before = "" if as_now else ", before it was changed"

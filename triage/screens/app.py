@@ -174,12 +174,12 @@ class LambApp(App[None]):
         elif character == "t":
             self._next_light()
         elif self._unread(character, page):
-            self._scroll(1)
+            self.view.show_more()
         else:
             self._send(character)
 
     def _unread(self, character: str, page: Page) -> bool:
-        return character in page.read_first and self.view.top < self.view.bottom
+        return character in page.read_first and self.view.unread
 
     def on_paste(self, event: events.Paste) -> None:
         """Take what is pasted into a box."""
@@ -258,7 +258,11 @@ class LambApp(App[None]):
     def _enter(self) -> None:
         page = self.session.page()
         if not self.view.typed and 0 <= self.view.picked < len(page.choices):
-            self._send(page.choices[self.view.picked].key)
+            key = page.choices[self.view.picked].key
+            if self._unread(key, page):
+                self.view.show_more()
+            else:
+                self._send(key)
         else:
             self._send(self.view.typed, words=page.words)
 
@@ -280,11 +284,12 @@ class LambApp(App[None]):
         self.view.typed = ""
         if self._shown() != before or side or self.session.side:
             self.view.top, self.view.picked = LAST if self.session.page().from_end else 0, -1
+            self.view.seen = 0
 
     def _shown(self) -> tuple[object, ...]:
         """What tells one page from another: what was picked on one must never be taken on the next."""
         page = self.session.page()
-        return id(self.session.room), self.session.walk, page.choices, page.blocks[:1]
+        return id(self.session.room), self.session.walk, page.choices, page.blocks[:1], page.blocks[-1:]
 
 
 def _collect_again() -> None:

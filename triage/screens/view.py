@@ -46,6 +46,19 @@ class View:
     bottom: int = field(default=0, init=False)
     rows: int = field(default=1, init=False)
     """How many rows of the page were shown last."""
+    whole: int = field(default=0, init=False)
+    """How many lines the page has."""
+    seen: int = field(default=0, init=False)
+    """How many of them have been shown, from the first on and without a gap."""
+
+    @property
+    def unread(self) -> bool:
+        """Whether some of the page has not been shown yet."""
+        return self.seen < self.whole
+
+    def show_more(self) -> None:
+        """Go to the first line that has not been shown."""
+        self.top = max(0, self.seen - (self.rows > TALL_ENOUGH))
 
     def content(self, lines: Styled) -> Content:
         """Return lines as content. The text is never read as markup, whatever brackets it holds."""
@@ -138,11 +151,21 @@ def window(lines: list[Line], view: View, height: int) -> list[Line]:
     view.bottom, view.rows = max(0, len(lines) - height), height
     view.top = max(0, min(view.top, view.bottom))
     shown = lines[view.top : view.top + height]
-    if view.top and height > TALL_ENOUGH:
+    above, below = bool(view.top and height > TALL_ENOUGH), bool(view.top < view.bottom and height > 1)
+    _note(view, len(lines), view.top + above, view.top + len(shown) - below)
+    if above:
         shown = [Line("told", MORE_ABOVE), *shown[1:]]
-    if view.top < view.bottom and height > 1:
+    if below:
         shown = [*shown[: height - 1], Line("told", MORE)]
     return shown
+
+
+def _note(view: View, whole: int, first: int, last: int) -> None:
+    """Note which lines are shown now. A page of another length is another page, or laid out anew."""
+    if whole != view.whole:
+        view.whole, view.seen = whole, 0
+    if first <= view.seen:
+        view.seen = max(view.seen, last)
 
 
 def follow_picked(lines: list[Line], page: Page, view: View, height: int) -> None:

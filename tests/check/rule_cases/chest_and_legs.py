@@ -219,21 +219,21 @@ NAVEL: dict[str, Row] = {
     ),
     "bulge-and-missed-feeds-calls-now": row(
         NOW,
-        [OFF_ITS_MILK],
+        each("navel-look", "soft", "hot", of=OFF_ITS_MILK),
         [
             UNASKED,
             *one_unasked(OFF_ITS_MILK),
-            *each("navel-look", "hot", "wet", of=OFF_ITS_MILK),
+            *each("navel-look", "wet", of=OFF_ITS_MILK),
             *each("limb-manner", "bright", "dull", UNSURE, of=OFF_ITS_MILK),
         ],
     ),
     "no-feed-with-a-bulge-and-missed-feeds": row(
         FEED,
-        [OFF_ITS_MILK],
+        each("navel-look", "soft", "hot", of=OFF_ITS_MILK),
         [
             UNASKED,
             *one_unasked(OFF_ITS_MILK),
-            *each("navel-look", "hot", "wet", of=OFF_ITS_MILK),
+            *each("navel-look", "wet", of=OFF_ITS_MILK),
             *each("limb-manner", "bright", "dull", UNSURE, of=OFF_ITS_MILK),
         ],
     ),
