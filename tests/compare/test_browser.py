@@ -17,8 +17,7 @@ CHANGES = (
 )
 
 
-@pytest.mark.parametrize("width", [320, 1280])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(("width", "scheme"), [(320, "dark"), (1280, "light")])
 def test_axe_finds_nothing(width: int, scheme: str, tmp_path: Path) -> None:
     """Every rule that axe-core has; at 320 pixels nothing runs out of the screen, and nothing is asked for."""
     file = tmp_path / "changes.html"

@@ -167,7 +167,7 @@ def _sum(guide: Guide, amount: Amount) -> Statement:
     """Return a sum as a statement. What it gives for many lambs tells when its formula is another one."""
     leans = [f"number/{each}" for each in amount.numbers]
     leans += [f"finding/{each}" for each in (*amount.needs, *amount.uses)]
-    meant = list(formula(amount, guide))
+    meant = formula(amount, guide)
     own = _digest([amount.title, amount.needs, amount.uses, amount.numbers, meant])
     gives = _digest(list(worked(amount, guide)))
     return Statement(f"sum/{amount.name}", amount.title, Place("sums"), own, tuple(leans), gives)
